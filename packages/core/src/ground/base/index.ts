@@ -1,0 +1,3 @@
+export * from './brands.ts';
+export * from './result.ts';
+export * from './search.ts';

@@ -1,0 +1,236 @@
+export type Severity = 'error' | 'warning' | 'note';
+
+interface Entry {
+  readonly severity: Severity;
+  readonly text: string;
+}
+
+/** Every text that tells a person about their data or their film, by its stable code. */
+export const findingTexts = {
+  // the study document
+  'study/not-json': {
+    severity: 'error',
+    text: 'This is not JSON: {reason}. Open the file in a text editor at that place, or take the last good copy.',
+  },
+  'study/newer-format': {
+    severity: 'error',
+    text: 'The study was written in format {found}; this program reads up to {known}. Update Evenhand to open it.',
+  },
+  'study/no-format': {
+    severity: 'error',
+    text: 'There is no formatVersion, so this is not an Evenhand study. Choose a file that ends in .evenhand.json.',
+  },
+  'study/shape': { severity: 'error', text: '{reason}.' },
+  'study/unknown-film': {
+    severity: 'error',
+    text: 'The method “{method}” names the film {film}, which the study does not have. Add the film or correct the name.',
+  },
+  'study/unknown-place': {
+    severity: 'error',
+    text: 'The place {place} is not in the study. Add it to the places or leave it out here.',
+  },
+  'study/duplicate-id': {
+    severity: 'error',
+    text: 'The id {id} is used twice. Give one of the two another id.',
+  },
+  'study/row-order': {
+    severity: 'error',
+    text: 'A start at {start} does not come after the one before it ({before}). Starts must grow along the row.',
+  },
+  'study/row-end': {
+    severity: 'error',
+    text: 'The row ends at {end}, which is not after its last start ({start}). Set a later end.',
+  },
+  'study/row-outside-film': {
+    severity: 'error',
+    text: 'The row reaches {end}, but the film has {frames} frames. Set an earlier end or choose the right film.',
+  },
+  'study/frame-times': { severity: 'error', text: 'The frame times of the film are not usable: {reason}.' },
+  'study/clock': { severity: 'error', text: 'The scene clock of the film is not usable: {reason}.' },
+  // edits
+  'edit/shape': { severity: 'error', text: 'This edit cannot be read: {reason}.' },
+  'edit/no-method': {
+    severity: 'error',
+    text: 'The method {method} is not in the study any more; the edit was kept apart.',
+  },
+  'edit/no-film': {
+    severity: 'error',
+    text: 'The film {film} is not in the study any more; the edit was kept apart.',
+  },
+  'edit/no-place': {
+    severity: 'error',
+    text: 'The place {place} is not in the study any more; the edit was kept apart.',
+  },
+  'edit/no-item': {
+    severity: 'error',
+    text: 'What this edit changes ({item}) is not there any more; it was changed or removed meanwhile.',
+  },
+  'edit/taken': { severity: 'error', text: 'There is already something with the id {item}.' },
+  'edit/changed-meanwhile': {
+    severity: 'error',
+    text: 'The {field} is not what this edit expected; somebody changed it meanwhile. Look at it and decide again.',
+  },
+  'edit/boundary-taken': {
+    severity: 'error',
+    text: 'A boundary already stands at {at}. Change the one that is there instead.',
+  },
+  'edit/out-of-order': {
+    severity: 'error',
+    text: 'The boundary cannot go to {at}: it must stay after {after} and before {before}.',
+  },
+  'edit/outside-film': { severity: 'error', text: 'The film ends at frame {frames}; {at} lies outside.' },
+  'edit/in-use': { severity: 'error', text: '{item} is still used by {user}. Change or remove that first.' },
+  'edit/invalid': {
+    severity: 'error',
+    text: 'The edit would leave the study in a state that cannot be read: {reason}.',
+  },
+  // interchange
+  'csv/empty': {
+    severity: 'error',
+    text: 'There are no rows. The first line must name the columns: {columns}.',
+  },
+  'csv/missing-column': {
+    severity: 'error',
+    text: 'The column “{column}” is missing. The first line must name the columns: {columns}.',
+  },
+  'csv/unknown-column': {
+    severity: 'warning',
+    text: 'The column “{column}” is not known and was not read. Known columns: {columns}.',
+  },
+  'csv/duplicate-column': {
+    severity: 'error',
+    text: 'The column “{column}” stands twice in the first line. Keep one of them.',
+  },
+  'csv/hand': { severity: 'error', text: '“{found}” is not a hand. Write left or right.' },
+  'csv/motion': {
+    severity: 'error',
+    text: '“{found}” is not one of the fundamental motions. Write a letter code ({codes}) or a name such as “grasp”.',
+  },
+  'csv/number': {
+    severity: 'error',
+    text: '“{found}” is not a time in seconds. Write a number of 0 or more, such as 2.35.',
+  },
+  'csv/order': {
+    severity: 'error',
+    text: 'The motion ends at {end} s, which is not after its start at {start} s.',
+  },
+  'csv/overlap': {
+    severity: 'error',
+    text: 'The {hand} hand does two things at once: this motion starts at {start} s, the one on line {other} ends at {end} s. A hand can do one motion at a time; correct one of the two times.',
+  },
+  'csv/cycle': {
+    severity: 'error',
+    text: '“{found}” is not a cycle number. Write 1, 2, 3 … or leave it empty.',
+  },
+  'csv/cycle-order': {
+    severity: 'error',
+    text: 'Cycle {cycle} begins at {start} s, before cycle {before} ends. Cycles must follow one another.',
+  },
+  'csv/too-fine': { severity: 'error', text: 'The motion is shorter than a millionth of a second.' },
+  'csv/quote': {
+    severity: 'error',
+    text: 'A quotation mark is opened and never closed. Close it or write it twice.',
+  },
+  'csv/cells': {
+    severity: 'error',
+    text: 'The line has {found} cells; the first line names {expected} columns.',
+  },
+  'csv/gap': {
+    severity: 'note',
+    text: 'Between {start} s and {end} s the {hand} hand has no motion; it was read as not marked.',
+  },
+  // record
+  'record/nothing-marked': {
+    severity: 'warning',
+    text: 'Nothing is marked yet in the method “{method}”. Mark a motion first.',
+  },
+  'record/no-cycle': {
+    severity: 'error',
+    text: 'There is no cycle {cycle}; the method has {count}. Choose another or leave the choice out.',
+  },
+  'record/no-method': { severity: 'error', text: 'There is no method {method}. The study has: {known}.' },
+  'record/unmarked-in-cycle': {
+    severity: 'warning',
+    text: 'In cycle {cycle} the {hand} hand has {time} that is not marked yet.',
+  },
+  'record/open-end': {
+    severity: 'note',
+    text: 'The last motion of the {hand} hand runs to the end of the film. Mark where it ends if it does not.',
+  },
+  'record/long-motion': {
+    severity: 'note',
+    text: 'A motion of the {hand} hand lasts {time}. Check that none is missing inside it.',
+  },
+  'record/no-cycles': {
+    severity: 'note',
+    text: 'No cycle is marked in the method “{method}”; charts show the whole row.',
+  },
+  // films
+  'film/empty': { severity: 'error', text: 'The file {name} is empty. Copy it again from the camera.' },
+  'film/not-a-film': {
+    severity: 'error',
+    text: '{name} is not a film that can be read: {found}. Choose an MP4, MOV, WebM or MKV file.',
+  },
+  'film/no-picture': {
+    severity: 'error',
+    text: '{name} has no picture, only {found}. Choose the file that holds the picture.',
+  },
+  'film/codec': {
+    severity: 'error',
+    text: 'The picture of {name} is coded as {found}, which this browser cannot decode. Convert it to H.264 (MP4) without changing the frame rate, and open that.',
+  },
+  'film/truncated': {
+    severity: 'error',
+    text: '{name} is cut off: {found}. Copy it again from the camera; if the original is broken, repair it into a new file first.',
+  },
+  'film/broken': {
+    severity: 'error',
+    text: '{name} cannot be read: {found}. Copy it again or convert it to H.264 (MP4).',
+  },
+  'film/too-few-frames': {
+    severity: 'error',
+    text: '{name} has {frames} frames, which leaves no time to mark. Choose a longer film.',
+  },
+  'film/decode': {
+    severity: 'error',
+    text: 'Frame {frame} could not be decoded: {reason}. The neighbouring frames may still be right.',
+  },
+  'film/variable-rate': {
+    severity: 'note',
+    text: 'The time between frames varies from {shortest} to {longest}; every frame keeps its own time.',
+  },
+  'film/more-tracks': { severity: 'note', text: '{name} holds {tracks} pictures; the first is used.' },
+  'film/missing': {
+    severity: 'error',
+    text: 'The film {name} is not in the store. Open the file again to bring it back; the marks are kept.',
+  },
+  'film/upload': {
+    severity: 'error',
+    text: 'The film could not be stored: {reason}. Nothing was kept; try again.',
+  },
+  'film/hash': {
+    severity: 'error',
+    text: 'The bytes that arrived are not the bytes that were sent. Nothing was kept; open the film again.',
+  },
+  // store and server
+  'store/not-found': { severity: 'error', text: '{what} is not in the store.' },
+  'store/newer': {
+    severity: 'error',
+    text: 'The data folder was written by a newer version of Evenhand. Update the program to open it.',
+  },
+  'store/in-use': {
+    severity: 'error',
+    text: 'Another Evenhand (process {pid}) uses the data folder {folder}. Use its window, or stop it first.',
+  },
+  'server/away': {
+    severity: 'warning',
+    text: 'The server cannot be reached. Your edits wait in this browser and go over when it is back.',
+  },
+  'server/refused': { severity: 'error', text: 'The request was refused: {reason}.' },
+  // command line
+  'cli/use': { severity: 'error', text: '{reason} Try: {example}' },
+  'cli/file': { severity: 'error', text: '{file} cannot be read: {reason}.' },
+  'cli/write': { severity: 'error', text: '{file} cannot be written: {reason}.' },
+} as const satisfies Readonly<Record<string, Entry>>;
+
+export type FindingCode = keyof typeof findingTexts;

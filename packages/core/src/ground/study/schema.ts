@@ -1,0 +1,214 @@
+import { z } from 'zod';
+import { type MotionKind, motionKinds } from '../tables/index.ts';
+
+/** The format this program writes. Older ones are brought up to it by `migrations.ts`; newer ones are refused. */
+export const formatVersion = 1;
+
+const id = z.string().regex(/^[A-Za-z0-9_-]{1,64}$/, 'an id is 1 to 64 letters, digits, “-” or “_”');
+const shortText = z.string().max(200);
+const longText = z.string().max(20_000);
+const count = z.int().min(0);
+/** A boundary: a frame index in a filmed method, microseconds in any other. */
+const boundary = z.int().min(0);
+
+const frameTimes = z
+  .strictObject({
+    ticksPerSecond: z.int().min(1).describe('Length of one tick: the time scale of the film itself.'),
+    start: z.int().min(0).describe('Presentation time of frame 0, in ticks.'),
+    steps: z
+      .array(
+        z.strictObject({
+          repeat: z.int().min(1),
+          deltas: z.array(z.int().min(1)).min(1).max(64),
+        }),
+      )
+      .min(1)
+      .describe(
+        'Ticks from each frame to the next, the last to the end of the film; each list of deltas is run through `repeat` times.',
+      ),
+  })
+  .meta({ id: 'FrameTimes', title: 'Exact presentation times of every frame' });
+
+const clock = z
+  .discriminatedUnion('kind', [
+    z.strictObject({ kind: z.literal('identity') }),
+    z.strictObject({
+      kind: z.literal('factor'),
+      realPerFilm: z
+        .number()
+        .positive()
+        .max(1e6)
+        .describe(
+          'Real seconds for one second of film: 0.125 for film taken at 240 and stored at 30 frames a second.',
+        ),
+    }),
+    z.strictObject({
+      kind: z.literal('points'),
+      points: z
+        .array(z.strictObject({ frame: boundary, realUs: z.int().min(0) }))
+        .min(2)
+        .max(10_000)
+        .describe(
+          'Readings of a clock in the picture: at this frame it showed this real time in microseconds.',
+        ),
+    }),
+  ])
+  .meta({ id: 'Clock', title: 'From film time to real time' });
+
+const film = z
+  .strictObject({
+    id,
+    sha256: z.string().regex(/^[0-9a-f]{64}$/, 'a SHA-256 is 64 lower-case hexadecimal digits'),
+    name: shortText,
+    bytes: count,
+    container: shortText,
+    codec: shortText,
+    width: z.int().min(1).describe('Width as shown, after rotation, in pixels.'),
+    height: z.int().min(1).describe('Height as shown, after rotation, in pixels.'),
+    rotation: z.union([z.literal(0), z.literal(90), z.literal(180), z.literal(270)]),
+    frameTimes,
+    clock,
+    operatorCode: shortText.optional().describe('A code for the person filmed; never a name.'),
+    agreed: z.boolean().optional().describe('The person filmed was told and agreed.'),
+    note: longText.optional(),
+  })
+  .meta({ id: 'Film' });
+
+const place = z
+  .strictObject({
+    id,
+    name: shortText.min(1),
+    at: z
+      .strictObject({ x: z.number(), y: z.number() })
+      .optional()
+      .describe(
+        'On the bench, in millimetres: x to the operator’s right, y away from the operator, 0,0 at the middle of the near edge.',
+      ),
+    mirror: id.optional().describe('The place that serves the other hand in the same way.'),
+  })
+  .meta({ id: 'Place' });
+
+const motion = z
+  .strictObject({
+    id,
+    start: boundary,
+    kind: z.enum(motionKinds as [MotionKind, ...MotionKind[]]),
+    object: shortText.min(1).optional(),
+    from: id.optional().describe('Place the hand or the object comes from.'),
+    to: id.optional().describe('Place the hand or the object goes to.'),
+    note: longText.optional(),
+    said: z
+      .enum(['marked', 'proposed', 'confirmed'])
+      .describe('Who says so: marked by hand, proposed by the program, or proposed and then confirmed.'),
+  })
+  .meta({ id: 'Motion', title: 'A motion; it lasts until the next one in its row starts' });
+
+const cycle = z
+  .strictObject({
+    id,
+    start: boundary,
+    name: shortText.optional(),
+    setAside: shortText
+      .min(1)
+      .optional()
+      .describe('Why this cycle is not typical; it then counts in no figure unless asked for.'),
+  })
+  .meta({ id: 'Cycle', title: 'A cycle; it lasts until the next one starts' });
+
+const handRow = z.strictObject({ items: z.array(motion), end: boundary }).meta({ id: 'HandRow' });
+const cycleRow = z.strictObject({ items: z.array(cycle), end: boundary }).meta({ id: 'CycleRow' });
+
+const base = z
+  .discriminatedUnion('kind', [
+    z.strictObject({ kind: z.literal('frames'), film: id }),
+    z.strictObject({ kind: z.literal('micros') }),
+  ])
+  .meta({ id: 'TimeBase', title: 'What a boundary counts: frames of a film, or microseconds' });
+
+const method = z
+  .strictObject({
+    id,
+    name: shortText.min(1),
+    kind: z.enum(['recorded', 'composed']),
+    base,
+    unitsPerCycle: z.int().min(1).max(10_000),
+    left: handRow,
+    right: handRow,
+    cycles: cycleRow,
+    note: longText.optional(),
+  })
+  .meta({ id: 'Method' });
+
+const operation = z
+  .strictObject({
+    name: shortText,
+    part: shortText.optional(),
+    number: shortText.optional(),
+    department: shortText.optional(),
+    analyst: shortText.optional(),
+    unitsAYear: z.int().min(0).optional(),
+    note: longText.optional(),
+  })
+  .meta({ id: 'Operation' });
+
+/** The one schema of the study document; the published JSON Schema is exported from it. */
+export const studySchema = z
+  .strictObject({
+    formatVersion: z.literal(formatVersion),
+    id,
+    title: shortText.min(1),
+    demo: z.boolean().optional().describe('Invented data, for trying the program.'),
+    operation,
+    films: z.array(film),
+    places: z.array(place),
+    methods: z.array(method),
+  })
+  .meta({ id: 'Study', title: 'Evenhand study' });
+
+/** The parts that edits carry. */
+export const studyParts = {
+  id,
+  boundary,
+  film,
+  clock,
+  place,
+  motion,
+  cycle,
+  method,
+  operation,
+  shortText,
+  longText,
+};
+
+type Frozen<T> = T extends (infer Item)[]
+  ? readonly Frozen<Item>[]
+  : T extends object
+    ? { readonly [Key in keyof T]: Frozen<T[Key]> }
+    : T;
+
+export type Study = Frozen<z.infer<typeof studySchema>>;
+export type Film = Study['films'][number];
+export type FrameTimes = Film['frameTimes'];
+export type Clock = Film['clock'];
+export type Place = Study['places'][number];
+export type Method = Study['methods'][number];
+export type Motion = Method['left']['items'][number];
+export type Cycle = Method['cycles']['items'][number];
+export type Operation = Study['operation'];
+export type Hand = 'left' | 'right';
+/** A contiguous row: items in order of their starts, each lasting until the next one starts, and one end for all. */
+export interface Row<Item extends { readonly start: number }> {
+  readonly items: readonly Item[];
+  readonly end: number;
+}
+
+export const hands: readonly Hand[] = ['left', 'right'];
+
+export function otherHand(hand: Hand): Hand {
+  return hand === 'left' ? 'right' : 'left';
+}
+
+/** The published JSON Schema (draft 2020-12) of the study document. */
+export function studyJsonSchema(): Record<string, unknown> {
+  return z.toJSONSchema(studySchema, { io: 'input' }) as Record<string, unknown>;
+}

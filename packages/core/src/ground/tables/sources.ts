@@ -1,0 +1,57 @@
+/** A publication behind a fact. `seen` says how we know what it says: read, read in another's words, or from memory. */
+export interface Source {
+  readonly reference: string;
+  readonly locator?: string;
+  readonly seen: 'read' | 'secondary' | 'memory';
+}
+
+export const sources = {
+  'motion-lecture': {
+    reference:
+      'Management-science lecture page “therblig figure” (17 symbols, letter codes, colours; in Japanese)',
+    locator: 'http://dainahuayi.com/~kazov/Nis/lecture/mansci/therblig_fig.htm',
+    seen: 'read',
+  },
+  barnes: {
+    reference: 'R. M. Barnes, Motion and Time Study, chapter on fundamental hand motions',
+    seen: 'secondary',
+  },
+  'barnes-definitions': {
+    reference: 'Definitions of the fundamental motions after Barnes',
+    locator:
+      'https://www.transtutors.com/homework-help/industrial-management/work-study/therblig-definitions.aspx',
+    seen: 'secondary',
+  },
+  'barnes-memory': { reference: 'R. M. Barnes, Motion and Time Study, definitions', seen: 'memory' },
+  'niebel-freivalds': {
+    reference:
+      'B. W. Niebel, A. Freivalds, Methods, Standards and Work Design, table of effective and ineffective motions',
+    locator: 'https://www.slideshare.net/slideshow/therbligs-details/88319335',
+    seen: 'secondary',
+  },
+  groover: {
+    reference:
+      'M. P. Groover, Work Systems and the Methods, Measurement and Management of Work, ch. 10, answer 10.4',
+    locator: 'https://www.scribd.com/doc/123235405/Ch10-Motion-Study-s',
+    seen: 'secondary',
+  },
+  'asme-symbols': {
+    reference:
+      'ANSI Y15.3M-1979 (after the ASME committees; lapsed, still used), quoted in R. Muther, Systematic Layout Planning, fig. 4-2',
+    locator: 'https://fliphtml5.com/bhble/ktfi/Systematic-Layout-Planning-Richard-Muther/63',
+    seen: 'secondary',
+  },
+  'two-hand-chart': {
+    reference: 'The two-handed process chart, after the ILO',
+    locator: 'https://studylib.net/doc/10323826/two-handed-process-chart',
+    seen: 'read',
+  },
+  'motion-chart-form': {
+    reference: 'Simultaneous-motion chart, form with columns and heading',
+    locator: 'https://www.scribd.com/doc/194967833/Simo-Chart-Rating',
+    seen: 'read',
+  },
+  ours: { reference: 'Evenhand; no publication settles it', seen: 'read' },
+} as const satisfies Readonly<Record<string, Source>>;
+
+export type SourceId = keyof typeof sources;
