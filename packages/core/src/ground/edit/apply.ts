@@ -1,0 +1,64 @@
+import { ok, type Result } from '../base/index.ts';
+import type { Finding } from '../findings/index.ts';
+import type { Study } from '../study/index.ts';
+import { applyToMethods, applyToRow } from './apply-method.ts';
+import { applyToFilms, applyToPlaces, changeStudy } from './apply-parts.ts';
+import type { Edit, SingleEdit } from './edit.ts';
+
+export interface Applied {
+  readonly study: Study;
+  /** Applied to `study`, it gives back the study from before, equal in every part. */
+  readonly inverse: Edit;
+}
+
+/** Either the new study with the inverse, or why the edit does not hold; the study that came in is never changed. */
+export type ApplyResult = Result<Applied, Finding>;
+
+/**
+ * The one way in which a study changes. Checks that what the edit expects is there and that the study it leaves keeps
+ * every invariant of the rows; a group holds as a whole or not at all.
+ */
+export function applyEdit(study: Study, edit: Edit): ApplyResult {
+  if (edit.type !== 'group') return applySingle(study, edit);
+  let current = study;
+  const inverses: SingleEdit[] = [];
+  for (const part of edit.edits) {
+    const result = applySingle(current, part);
+    if (!result.ok) return result;
+    current = result.value.study;
+    inverses.push(result.value.inverse as SingleEdit);
+  }
+  return ok({ study: current, inverse: { type: 'group', name: edit.name, edits: inverses.reverse() } });
+}
+
+function applySingle(study: Study, edit: SingleEdit): ApplyResult {
+  switch (edit.type) {
+    case 'study.change':
+      return changeStudy(study, edit);
+    case 'film.add':
+    case 'film.remove':
+    case 'film.change':
+      return applyToFilms(study, edit);
+    case 'place.add':
+    case 'place.remove':
+    case 'place.change':
+      return applyToPlaces(study, edit);
+    case 'method.add':
+    case 'method.remove':
+    case 'method.change':
+      return applyToMethods(study, edit);
+    default:
+      return applyToRow(study, edit);
+  }
+}
+
+/** Applies edits one after another; stops at the first that does not hold. For replay and for tests. */
+export function applyAll(study: Study, edits: readonly Edit[]): Result<Study, Finding> {
+  let current = study;
+  for (const edit of edits) {
+    const result = applyEdit(current, edit);
+    if (!result.ok) return result;
+    current = result.value.study;
+  }
+  return ok(current);
+}

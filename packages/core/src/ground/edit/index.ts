@@ -1,0 +1,28 @@
+export { type Applied, type ApplyResult, applyAll, applyEdit } from './apply.ts';
+export {
+  type CycleFields,
+  type Edit,
+  editName,
+  editSchema,
+  type FilmFields,
+  type GroupEdit,
+  type MethodFields,
+  type MotionFields,
+  type PlaceFields,
+  readEdit,
+  type SingleEdit,
+  type StudyFields,
+} from './edit.ts';
+export { sameData } from './fields.ts';
+export {
+  dropRedo,
+  dropUndo,
+  emptyHistory,
+  type History,
+  perform,
+  redo,
+  redoName,
+  type Step,
+  undo,
+  undoName,
+} from './history.ts';
