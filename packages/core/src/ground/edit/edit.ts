@@ -99,7 +99,7 @@ const groupSchema = z.strictObject({
 export const editSchema = z.union([singleSchema, groupSchema]).meta({ id: 'Edit' });
 
 type Changed<Of, Key extends keyof Of = keyof Of> = {
-  readonly [Field in Key]?: Of[Field] | (undefined extends Of[Field] ? null : never);
+  readonly [Field in Key]?: Exclude<Of[Field], undefined> | (undefined extends Of[Field] ? null : never);
 };
 type MotionFields = Changed<Pick<Motion, 'kind' | 'object' | 'from' | 'to' | 'note' | 'said'>>;
 type InRow = { readonly method: string; readonly hand: Hand };

@@ -1,3 +1,5 @@
+export { type Box, groupNode, lineNode, type TextLook, textBox, textNode, textsOf } from './nodes.ts';
+export { type Paper, type PaperName, papers, pointsPerMillimetre } from './paper.ts';
 export type {
   Fill,
   FontWeight,
@@ -11,3 +13,4 @@ export type {
   Stroke,
   TextNode,
 } from './scene.ts';
+export { fitText, fontAscent, fontCovers, fontDescent, textWidth, wrapText } from './text-width.ts';

@@ -84,10 +84,16 @@ export interface TextNode {
   readonly italic?: boolean;
 }
 
-/** Nodes that belong together; `role` says what they are to someone who hears the drawing. */
+/**
+ * Nodes that belong together; `role` says what they are to someone who hears the drawing.
+ * A `table` holds rows, the first of which may be a `head-row`; a row holds cells, one for each column.
+ * A `layer` is drawing only: nothing in it is read out. Texts are read in the order in which they stand.
+ */
 export interface GroupNode {
   readonly kind: 'group';
-  readonly role: 'heading' | 'row' | 'table' | 'figure' | 'note' | 'layer';
+  readonly role: 'heading' | 'table' | 'head-row' | 'row' | 'cell' | 'figure' | 'note' | 'layer';
   readonly label?: string;
+  /** Of a heading: 1 for the title of the sheet (the usual), 2 for a part of it. */
+  readonly level?: 1 | 2;
   readonly nodes: readonly SceneNode[];
 }

@@ -1,5 +1,5 @@
 import { type Finding, finding } from '../findings/index.ts';
-import { frameCount } from './frame-times.ts';
+import { frameCount, frameTimesFault } from './frame-times.ts';
 import { clockFault } from './scene-clock.ts';
 import type { Film, Method, Row, Study } from './schema.ts';
 import { hands } from './schema.ts';
@@ -51,17 +51,11 @@ function checkIds(study: Study): Finding[] {
 }
 
 export function checkFilm(film: Film, pointer: string): Finding[] {
-  const frames = frameCount(film.frameTimes);
-  if (frames > 50_000_000) {
-    return [
-      finding(
-        'study/frame-times',
-        { pointer: `${pointer}/frameTimes` },
-        { reason: `${frames} frames are more than a film can have` },
-      ),
-    ];
+  const timesFault = frameTimesFault(film.frameTimes);
+  if (timesFault !== undefined) {
+    return [finding('study/frame-times', { pointer: `${pointer}/frameTimes` }, { reason: timesFault })];
   }
-  const fault = clockFault(film, frames);
+  const fault = clockFault(film, frameCount(film.frameTimes));
   return fault === undefined
     ? []
     : [finding('study/clock', { pointer: `${pointer}/clock` }, { reason: fault })];

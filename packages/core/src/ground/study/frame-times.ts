@@ -9,18 +9,22 @@ const longestPattern = 12;
  * @param ticks presentation time of every frame in ticks, growing
  * @param endTick end of the last frame, after the last time
  * @param ticksPerSecond the film's own time scale
- * @throws RangeError when there is no frame or the times do not grow
+ * @throws RangeError when there is no frame, the first time lies before zero, or the times do not grow
  */
 export function encodeFrameTimes(
   ticks: readonly number[],
   endTick: number,
   ticksPerSecond: number,
 ): FrameTimes {
-  if (ticks.length === 0) throw new RangeError('a film needs at least one frame');
+  const start = ticks[0];
+  if (start === undefined) throw new RangeError('a film needs at least one frame');
+  if (!Number.isSafeInteger(start) || start < 0) {
+    throw new RangeError(`the first frame must be shown at a whole tick of 0 or more, got ${start}`);
+  }
   const deltas = ticks.map((tick, frame) => (ticks[frame + 1] ?? endTick) - tick);
   const wrong = deltas.findIndex((delta) => !Number.isSafeInteger(delta) || delta < 1);
   if (wrong >= 0) throw new RangeError(`frame ${wrong} does not end after it starts`);
-  return { ticksPerSecond, start: ticks[0] as number, steps: packDeltas(deltas) };
+  return { ticksPerSecond, start, steps: packDeltas(deltas) };
 }
 
 function packDeltas(deltas: readonly number[]): FrameTimes['steps'] {
@@ -62,6 +66,30 @@ export interface FrameClock {
 
 export function frameCount(times: FrameTimes): number {
   return times.steps.reduce((sum, step) => sum + step.repeat * step.deltas.length, 0);
+}
+
+const mostFrames = 50_000_000;
+/** Above this, a tick within a second times 1e6 is no longer an exact number. */
+const finestTicks = 9_000_000_000;
+
+/** Why frame times cannot be used, as the end of a sentence; undefined when every frame has a time of its own. */
+export function frameTimesFault(times: FrameTimes): string | undefined {
+  const frames = frameCount(times);
+  if (frames > mostFrames) return `${frames} frames are more than a film can have`;
+  if (times.ticksPerSecond > finestTicks)
+    return `${times.ticksPerSecond} ticks a second are more than ${finestTicks}`;
+  const lengthOf = (deltas: readonly number[]) => deltas.reduce((sum, delta) => sum + delta, 0);
+  const end = times.steps.reduce((sum, step) => sum + step.repeat * lengthOf(step.deltas), times.start);
+  if (!Number.isSafeInteger(end) || (end / times.ticksPerSecond) * 1e6 > Number.MAX_SAFE_INTEGER / 2) {
+    return 'the last frame ends later than a time can be written';
+  }
+  const shortest = times.steps.reduce(
+    (least, step) => Math.min(least, ...step.deltas),
+    Number.POSITIVE_INFINITY,
+  );
+  return shortest * 1e6 < times.ticksPerSecond
+    ? `a frame of ${shortest} ${shortest === 1 ? 'tick' : 'ticks'} is shorter than a microsecond`
+    : undefined;
 }
 
 /** Unpacks frame times: O(frames) once, then O(1) and O(log frames). */

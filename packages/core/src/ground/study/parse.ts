@@ -9,7 +9,8 @@ import { formatVersion, type Study, studySchema } from './schema.ts';
 export function parseStudy(text: string): Result<Study, readonly Finding[]> {
   let value: unknown;
   try {
-    value = JSON.parse(text);
+    // Some editors put a byte order mark before the text; it is no part of the JSON.
+    value = JSON.parse(text.replace(/^\uFEFF/, ''));
   } catch (error) {
     return fail([
       finding('study/not-json', {}, { reason: error instanceof Error ? error.message : String(error) }),

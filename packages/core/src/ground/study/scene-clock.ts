@@ -1,4 +1,4 @@
-import { type Micros, roundMicros } from '../base/index.ts';
+import { lastAtOrBefore, type Micros, roundMicros } from '../base/index.ts';
 import { type FrameClock, frameClock } from './frame-times.ts';
 import type { Clock, Film } from './schema.ts';
 
@@ -43,11 +43,10 @@ function realTimes(film: FrameClock, clock: Clock): (filmTime: Micros) => number
   if (clock.kind === 'factor') return (time) => time * clock.realPerFilm;
   const points = clockPoints(film, clock);
   return (time) => {
-    let right = points.findIndex((point) => point.film > time);
-    if (right < 0) right = points.length - 1;
-    right = Math.max(1, right);
-    const a = points[right - 1] as ClockPoint;
-    const b = points[right] as ClockPoint;
+    const before = lastAtOrBefore(points, time, (point) => point.film);
+    const left = Math.min(Math.max(0, before), points.length - 2);
+    const a = points[left] as ClockPoint;
+    const b = points[left + 1] as ClockPoint;
     return a.real + ((time - a.film) * (b.real - a.real)) / (b.film - a.film);
   };
 }
@@ -83,8 +82,15 @@ export function clockResiduals(film: Pick<Film, 'frameTimes' | 'clock'>): readon
 
 /** Why a clock cannot be used with a film, as the end of a sentence; undefined when it can. */
 export function clockFault(film: Pick<Film, 'frameTimes' | 'clock'>, frames: number): string | undefined {
-  if (film.clock.kind !== 'points') return undefined;
-  const { points } = film.clock;
+  if (film.clock.kind === 'identity') return undefined;
+  const pointFault = film.clock.kind === 'points' ? clockPointFault(film.clock.points, frames) : undefined;
+  return pointFault ?? realTimeFault(film);
+}
+
+function clockPointFault(
+  points: readonly { readonly frame: number; readonly realUs: number }[],
+  frames: number,
+): string | undefined {
   for (const [index, point] of points.entries()) {
     if (point.frame > frames)
       return `point ${index + 1} lies at frame ${point.frame}, after the end of the film`;
@@ -94,9 +100,23 @@ export function clockFault(film: Pick<Film, 'frameTimes' | 'clock'>, frames: num
     if (before !== undefined && point.realUs <= before.realUs)
       return `point ${index + 1} must show a later time than point ${index}`;
   }
-  // Extending the first stretch backwards must not give times before zero: they could not be told from a fault.
-  const first = realTimes(frameClock(film.frameTimes), film.clock)(frameClock(film.frameTimes).timeOf(0));
-  return first < 0
-    ? 'the first points say that the film begins before the clock’s zero; add the time of day or an earlier point'
-    : undefined;
+  return undefined;
+}
+
+/** Every frame must keep a real time of its own: not before zero, after the one before, and writable. */
+function realTimeFault(film: Pick<Film, 'frameTimes' | 'clock'>): string | undefined {
+  const times = frameClock(film.frameTimes);
+  const real = realTimes(times, film.clock);
+  let before = -1;
+  for (let boundary = 0; boundary <= times.frames; boundary += 1) {
+    const raw = real(times.timeOf(boundary));
+    if (Math.abs(raw) > Number.MAX_SAFE_INTEGER) return 'the film lasts longer than a time can be written';
+    const time = roundMicros(raw);
+    if (time < 0)
+      return 'the first points say that the film begins before the clock’s zero; add the time of day or an earlier point';
+    if (time <= before)
+      return `frames ${boundary - 1} and ${boundary} fall on the same microsecond; real time cannot run that slowly`;
+    before = time;
+  }
+  return undefined;
 }

@@ -1,8 +1,65 @@
 import type { Study } from './schema.ts';
 
 /**
+ * The order in which fields are written, that of the schema. An edit may leave the fields of a thing in another order
+ * (taken away and put back); the file must not show it.
+ */
+export const fieldOrder: readonly string[] = [
+  ...['formatVersion', 'id', 'sha256', 'title', 'demo', 'operation', 'films', 'places', 'methods'],
+  ...[
+    'ticksPerSecond',
+    'start',
+    'steps',
+    'repeat',
+    'deltas',
+    'name',
+    'setAside',
+    'part',
+    'number',
+    'department',
+  ],
+  ...[
+    'analyst',
+    'unitsAYear',
+    'bytes',
+    'container',
+    'codec',
+    'width',
+    'height',
+    'rotation',
+    'frameTimes',
+    'clock',
+  ],
+  ...['operatorCode', 'agreed', 'at', 'x', 'y', 'mirror', 'kind', 'realPerFilm', 'points', 'frame', 'realUs'],
+  ...[
+    'film',
+    'base',
+    'unitsPerCycle',
+    'left',
+    'right',
+    'cycles',
+    'items',
+    'end',
+    'object',
+    'from',
+    'to',
+    'note',
+  ],
+  'said',
+];
+
+const rankOf = new Map(fieldOrder.map((field, rank) => [field, rank]));
+
+/** The fields that are there, in the order in which they are written. */
+function fieldsOf(value: object): [string, unknown][] {
+  return Object.entries(value)
+    .filter(([, item]) => item !== undefined)
+    .sort(([a], [b]) => (rankOf.get(a) ?? fieldOrder.length) - (rankOf.get(b) ?? fieldOrder.length));
+}
+
+/**
  * A study as text for a file: two spaces, one motion a line, so that a difference between two versions reads well.
- * The same study gives the same bytes.
+ * Equal studies give the same bytes.
  */
 export function writeStudy(study: Study): string {
   return `${writeValue(study, '')}\n`;
@@ -16,7 +73,7 @@ function writeValue(value: unknown, indent: string): string {
   if (Array.isArray(value)) {
     return `[\n${value.map((item) => deeper + writeValue(item, deeper)).join(',\n')}\n${indent}]`;
   }
-  const entries = Object.entries(value).filter(([, item]) => item !== undefined);
+  const entries = fieldsOf(value);
   return `{\n${entries.map(([key, item]) => `${deeper}${JSON.stringify(key)}: ${writeValue(item, deeper)}`).join(',\n')}\n${indent}}`;
 }
 
@@ -28,7 +85,7 @@ function isLeafRow(value: object): boolean {
 function spaced(value: unknown): string {
   if (typeof value !== 'object' || value === null) return JSON.stringify(value);
   if (Array.isArray(value)) return value.length === 0 ? '[]' : `[${value.map(spaced).join(', ')}]`;
-  const entries = Object.entries(value).filter(([, item]) => item !== undefined);
+  const entries = fieldsOf(value);
   if (entries.length === 0) return '{}';
   return `{ ${entries.map(([key, item]) => `${JSON.stringify(key)}: ${spaced(item)}`).join(', ')} }`;
 }

@@ -1,5 +1,4 @@
-import type { Micros } from '../base/index.ts';
-import { micros } from '../base/index.ts';
+import { type Micros, roundMicros } from '../base/index.ts';
 
 /** The units in which a person reads a time. Inside, every time is whole microseconds. */
 export type TimeUnit = 'seconds' | 'minutes' | 'winks' | 'tmu' | 'hours';
@@ -31,7 +30,7 @@ export function inUnit(time: Micros, unit: TimeUnit): number {
   return time / timeUnits[unit].microseconds;
 }
 
-/** The whole microseconds nearest to a value in the unit. @throws RangeError when not finite or too large */
+/** The whole microseconds nearest to a value in the unit, halves away from zero. @throws RangeError when not finite or too large */
 export function fromUnit(value: number, unit: TimeUnit): Micros {
-  return micros(Math.round(value * timeUnits[unit].microseconds));
+  return roundMicros(value * timeUnits[unit].microseconds);
 }
