@@ -161,6 +161,14 @@ export const findingTexts = {
     severity: 'note',
     text: 'A motion of the {hand} hand lasts {time}. Check that none is missing inside it.',
   },
+  'record/cycle-set-aside': {
+    severity: 'note',
+    text: 'Cycle {cycle} is set aside as not typical: {reason}.',
+  },
+  'record/unmarked-in-span': {
+    severity: 'warning',
+    text: 'The {hand} hand has {time} that is not marked yet.',
+  },
   'record/no-cycles': {
     severity: 'note',
     text: 'No cycle is marked in the method “{method}”; charts show the whole row.',

@@ -1,3 +1,14 @@
+export {
+  type ChartChoice,
+  type ChartFacts,
+  type ChartHeader,
+  type ChartMotion,
+  chartFacts,
+} from './chart/facts.ts';
+export { describeMotion, type MotionWords } from './chart/motion-words.ts';
+export { type ProcessChartLook, processChart } from './chart/process-chart.ts';
+export { type GroupTimes, groupTimes, type HandTotal, type KindTotal, kindTotals } from './chart/totals.ts';
+export { type TwoHandChartLook, twoHandChart } from './chart/two-hand-chart.ts';
 export * from './commands/index.ts';
 export {
   defaultKeyMap,

@@ -1,0 +1,101 @@
+import type { Finding } from '@evenhand/core/ground/findings';
+import { redoName, undoName } from '@evenhand/core/ground/edit';
+import { useEffect, useState, useSyncExternalStore } from 'react';
+import { ChartPage } from '../chart/chart-page.tsx';
+import { pagePorts } from '../editor/page-ports.ts';
+import { StudyDocument } from '../editor/study-document.ts';
+import { RecordDesk } from '../record/desk.ts';
+import { RecordDeskView } from '../record/record-desk-view.tsx';
+import { FindingsList } from './findings-list.tsx';
+import { Link } from './link.tsx';
+import { LookChoice } from './look-choice.tsx';
+import { usePageTitle } from './page-title.ts';
+import { preferences } from './preferences.ts';
+import type { Route } from './route.ts';
+import { SaveState } from './save-state.tsx';
+
+type StudyRoute = Extract<Route, { page: 'study' }>;
+
+/** The eight steps of method study, in their order; those with a desk can be opened. */
+const steps = ['select', 'record', 'examine', 'develop', 'evaluate', 'define', 'install', 'maintain'] as const;
+
+/** One study: its steps along the top, one desk below. */
+export function StudyPage(props: { readonly route: StudyRoute }) {
+  const { study: id } = props.route;
+  const [desk, setDesk] = useState<RecordDesk>();
+  const [findings, setFindings] = useState<readonly Finding[]>();
+  useEffect(() => {
+    let made: RecordDesk | undefined;
+    let gone = false;
+    void StudyDocument.open(id, pagePorts()).then((opened) => {
+      if (!opened.ok) return setFindings(opened.error);
+      if (gone) return opened.value.dispose();
+      made = new RecordDesk(opened.value, preferences, new URLSearchParams(location.search).get('method') ?? undefined);
+      setDesk(made);
+    });
+    return () => {
+      gone = true;
+      made?.dispose();
+      made?.document.dispose();
+    };
+  }, [id]);
+
+  if (findings !== undefined) {
+    return (
+      <main className="sorry">
+        <h1>This study cannot be opened</h1>
+        <FindingsList findings={findings} />
+        <Link to={{ page: 'studies' }}>To the list of studies</Link>
+      </main>
+    );
+  }
+  return desk === undefined ? <p className="soft opening">Opening the study …</p> : <OpenStudy desk={desk} route={props.route} />;
+}
+
+function OpenStudy(props: { readonly desk: RecordDesk; readonly route: StudyRoute }) {
+  const { desk, route } = props;
+  const state = useSyncExternalStore(desk.document.subscribe, desk.document.state);
+  usePageTitle(state.study.title);
+  return (
+    <div className="study-page">
+      <header className="bar">
+        <Link to={{ page: 'studies' }} className="wordmark">
+          Evenhand
+        </Link>
+        <h1 title={state.study.title}>{state.study.title}</h1>
+        {state.study.demo === true ? <span className="tag">invented demonstration</span> : null}
+        <nav aria-label="Steps of the study">
+          <ol className="steps">
+            {steps.map((step) => (
+              <li key={step}>
+                {step === 'record' ? (
+                  <Link to={{ ...route, desk: 'record' }} current={route.desk === 'record'}>
+                    {step}
+                  </Link>
+                ) : (
+                  <span className="later" title={`The ${step} step is not part of this version.`}>
+                    {step}
+                  </span>
+                )}
+              </li>
+            ))}
+          </ol>
+        </nav>
+        <Link to={{ ...route, desk: route.desk === 'chart' ? 'record' : 'chart' }} className="to-chart" current={route.desk === 'chart'}>
+          {route.desk === 'chart' ? 'Back to the desk' : 'Chart'}
+        </Link>
+        <div className="edit-state">
+          <button type="button" className="quiet" disabled={state.history.undo.length === 0} title={undoName(state.history)} onClick={() => desk.undo()}>
+            Undo
+          </button>
+          <button type="button" className="quiet" disabled={state.history.redo.length === 0} title={redoName(state.history)} onClick={() => desk.redo()}>
+            Redo
+          </button>
+          <SaveState document={desk.document} />
+          <LookChoice />
+        </div>
+      </header>
+      {route.desk === 'chart' ? <ChartPage desk={desk} /> : <RecordDeskView desk={desk} />}
+    </div>
+  );
+}

@@ -1,0 +1,101 @@
+import { motionAtTime, type RowTimes } from './row-times.ts';
+import type { TimeView } from './view.ts';
+
+/** One motion, wide enough to be drawn as itself. Uncut: it may begin before the view and end after it. */
+export interface MotionPiece {
+  readonly piece: 'motion';
+  readonly index: number;
+  readonly fromUs: number;
+  readonly toUs: number;
+}
+
+/** Neighbouring motions too narrow to be told apart: how long each kind lasts among them. */
+export interface RunPiece {
+  readonly piece: 'run';
+  readonly index: number;
+  readonly count: number;
+  readonly fromUs: number;
+  readonly toUs: number;
+  /** Places of the kinds in `motionKinds`, growing, and the time of each; the times add up to toUs − fromUs. */
+  readonly kinds: readonly number[];
+  readonly times: readonly number[];
+}
+
+export type Piece = MotionPiece | RunPiece;
+
+/** Narrower motions are merged. CSS pixels. */
+export const narrowest = 1.5;
+/** Runs are cut at this grid of real time, so that they stand still while the view pans. CSS pixels. */
+export const runWidth = 3;
+
+/**
+ * What a row shows at a scale: every motion that touches the view is in exactly one piece, the pieces follow each other
+ * without a gap, and runs hold the whole time of their motions. Pieces at the sides may reach beyond the view.
+ */
+export function rowPieces(times: RowTimes, view: TimeView, usPerPixel: number): Piece[] {
+  const pieces: Piece[] = [];
+  const { startUs, kind, count } = times;
+  const leastUs = narrowest * usPerPixel;
+  const gridUs = runWidth * usPerPixel;
+  const sums = new Float64Array(32);
+  let runFrom = -1;
+  const close = (to: number) => {
+    if (runFrom >= 0) {
+      const run = takeRun(times, sums, runFrom, to);
+      if (run.toUs > view.fromUs) pieces.push(run);
+    }
+    runFrom = -1;
+  };
+  let index = firstOfPiece(times, view.fromUs, leastUs, gridUs);
+  for (; index < count; index += 1) {
+    const start = startUs[index] as number;
+    if (start >= view.toUs) break;
+    const end = startUs[index + 1] as number;
+    if (end - start >= leastUs) {
+      close(index);
+      if (end > view.fromUs) pieces.push({ piece: 'motion', index, fromUs: start, toUs: end });
+      continue;
+    }
+    if (runFrom < 0) runFrom = index;
+    sums[kind[index] as number] = (sums[kind[index] as number] as number) + (end - start);
+    if (crosses(start, end, gridUs)) close(index + 1);
+  }
+  close(index);
+  return pieces;
+}
+
+function crosses(start: number, end: number, gridUs: number): boolean {
+  return Math.floor(end / gridUs) > Math.floor(start / gridUs);
+}
+
+/** A motion at or before the view that begins a piece whatever comes before it. */
+function firstOfPiece(times: RowTimes, fromUs: number, leastUs: number, gridUs: number): number {
+  const line = (Math.floor(fromUs / gridUs) - 1) * gridUs;
+  const index = Math.max(0, motionAtTime(times, line));
+  if (index === 0) return 0;
+  const start = times.startUs[index] as number;
+  const end = times.startUs[index + 1] as number;
+  return end - start < leastUs && crosses(start, end, gridUs) ? index + 1 : index;
+}
+
+function takeRun(times: RowTimes, sums: Float64Array, from: number, to: number): RunPiece {
+  const kinds: number[] = [];
+  const spans: number[] = [];
+  for (let place = 0; place < sums.length; place += 1) {
+    const span = sums[place] as number;
+    if (span > 0) {
+      kinds.push(place);
+      spans.push(span);
+      sums[place] = 0;
+    }
+  }
+  return {
+    piece: 'run',
+    index: from,
+    count: to - from,
+    fromUs: times.startUs[from] as number,
+    toUs: times.startUs[to] as number,
+    kinds,
+    times: spans,
+  };
+}
