@@ -1,4 +1,5 @@
 import { type ApplyResult, applyEdit, type Edit, readEdit, sameData } from '@evenhand/core/ground/edit';
+import { findingTexts } from '@evenhand/core/ground/findings';
 import { checkStudy, parseStudy, type Study, writeStudy } from '@evenhand/core/ground/study';
 import { expect } from 'vitest';
 
@@ -13,7 +14,9 @@ export function expectEditLaws(study: Study, edit: Edit): ApplyResult {
   const applied = applyEdit(study, edit);
   if (!applied.ok) {
     expect(applied.error.severity).toBe('error');
-    expect(applied.error.message).not.toMatch(/\{\w+\}|undefined|NaN/);
+    const { code, message } = applied.error;
+    const blanks = findingTexts[code].text.match(/\{\w+\}/g) ?? [];
+    expect(blanks.filter((blank) => message.includes(blank))).toEqual([]);
     return applied;
   }
   const { study: after, inverse } = applied.value;

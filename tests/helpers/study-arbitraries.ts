@@ -26,12 +26,10 @@ export const deltasArb: fc.Arbitrary<{
   fc
     .integer({ min: 1, max: 60 })
     .map((frames) => ({ ticksPerSecond: 30_000, deltas: Array(frames).fill(1001) })),
-  fc
-    .integer({ min: 1, max: 60 })
-    .map((frames) => ({
-      ticksPerSecond: 1000,
-      deltas: Array.from({ length: frames }, (_, k) => (k % 3 === 2 ? 34 : 33)),
-    })),
+  fc.integer({ min: 1, max: 60 }).map((frames) => ({
+    ticksPerSecond: 1000,
+    deltas: Array.from({ length: frames }, (_, k) => (k % 3 === 2 ? 34 : 33)),
+  })),
   fc.record({
     ticksPerSecond: fc.constantFrom(600, 1000, 12_800, 90_000),
     deltas: fc.array(fc.integer({ min: 1, max: 5000 }), { minLength: 1, maxLength: 60 }),
