@@ -102,6 +102,14 @@ export const findingTexts = {
     text: 'The column “{column}” stands twice in the first line. Keep one of them.',
   },
   'csv/hand': { severity: 'error', text: '“{found}” is not a hand. Write left or right.' },
+  'csv/hand-both': {
+    severity: 'error',
+    text: '“{found}” stands for both hands, but every line is for one. Write the line twice, once with left and once with right.',
+  },
+  'csv/hand-unsaid': {
+    severity: 'error',
+    text: 'It is not said which hand this is (“{found}”). Look at the film there and write left or right; if it cannot be told, leave the line out and the time counts as not marked.',
+  },
   'csv/motion': {
     severity: 'error',
     text: '“{found}” is not one of the fundamental motions. Write a letter code ({codes}) or a name such as “grasp”.',
@@ -134,6 +142,30 @@ export const findingTexts = {
   'csv/cells': {
     severity: 'error',
     text: 'The line has {found} cells; the first line names {expected} columns.',
+  },
+  'csv/after-quote': {
+    severity: 'error',
+    text: 'There is text after a closing quotation mark. Inside a quoted cell, write a quotation mark twice.',
+  },
+  'csv/decimal-mark': {
+    severity: 'error',
+    text: '“{found}” uses another decimal mark than “{other}” on line {line}, so one of the two may be a thousand times too large. Use the same mark in all lines and no mark for thousands.',
+  },
+  'csv/too-long': {
+    severity: 'error',
+    text: 'The {column} has {found} characters; {most} is the most. Shorten it.',
+  },
+  'csv/cycle-gap': {
+    severity: 'note',
+    text: 'No motion begins in cycle {cycle}; its mark was set just before the next cycle.',
+  },
+  'csv/cycle-room': {
+    severity: 'error',
+    text: 'There is no time for cycle {cycle} before this line, and no motion has its number. Number the cycles without a gap.',
+  },
+  'csv/cycle-filled': {
+    severity: 'note',
+    text: 'The cycle is empty, but lines before and after it are in cycle {cycle}; it was read as that.',
   },
   'csv/gap': {
     severity: 'note',

@@ -1,3 +1,4 @@
+export { recordAdvice } from './advice.ts';
 export {
   type ChartChoice,
   type ChartFacts,
@@ -10,6 +11,7 @@ export { type ProcessChartLook, processChart } from './chart/process-chart.ts';
 export { type GroupTimes, groupTimes, type HandTotal, type KindTotal, kindTotals } from './chart/totals.ts';
 export { type TwoHandChartLook, twoHandChart } from './chart/two-hand-chart.ts';
 export * from './commands/index.ts';
+export * from './interchange/index.ts';
 export {
   defaultKeyMap,
   type KeyCode,
