@@ -44,6 +44,7 @@ async function runTests(browser, folder, filters) {
   const env = {
     ...rest,
     NODE_ENV: 'test',
+    ...(process.stdout.isTTY ? { FORCE_COLOR: '1' } : {}),
     ...(browser ? { EVENHAND_BROWSER: browser } : {}),
     ...(folder ? { EVENHAND_FILMS: folder } : {}),
   };
@@ -75,11 +76,10 @@ function tellNotRun(count, reason) {
 }
 
 /**
- * @param {Count} count
  * @param {string} title
  * @param {readonly string[]} names
  */
-function list(count, title, names) {
+function list(title, names) {
   if (names.length === 0) return;
   console.log(`\n${title}`);
   for (const name of names) console.log(`  ${name}`);
@@ -106,11 +106,10 @@ async function testEverything(filters) {
   }
   if (found.browser === null && filters.length === 0) tellNotRun(count, found.reason);
   list(
-    count,
     folder ? 'Skipped:' : 'Skipped (those on real films run where EVENHAND_FILMS names their folder):',
     count.skips,
   );
-  list(count, 'Failed:', count.failures);
+  list('Failed:', count.failures);
   return count;
 }
 

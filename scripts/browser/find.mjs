@@ -100,12 +100,12 @@ export function usualPlaces(s) {
  * The browser to test with: the one named by EVENHAND_BROWSER, else in the PATH, else in its usual place, else the one
  * `npm run browser` brought.
  * @param {Surroundings} [s]
- * @returns {{ browser: string } | { browser: null, reason: string }}
+ * @returns {{ browser: string | null, reason: string }} the reason says in words why there is none
  */
 export function findBrowser(s = here()) {
   const named = s.env.EVENHAND_BROWSER;
   if (named) {
-    if (s.isProgram(named)) return { browser: named };
+    if (s.isProgram(named)) return { browser: named, reason: '' };
     return {
       browser: null,
       reason: `EVENHAND_BROWSER names ${named}, which is not a program that can be run`,
@@ -118,6 +118,6 @@ export function findBrowser(s = here()) {
   const brought = path.join(browserCache(s), 'chromium');
   const browser = [...inPath, ...usualPlaces(s), brought].find(s.isProgram);
   return browser
-    ? { browser }
+    ? { browser, reason: '' }
     : { browser: null, reason: 'no Chromium, Chrome or Edge was found on this machine' };
 }

@@ -34,11 +34,9 @@ export function installEnvironment(env) {
 
 /** @returns {Machine} */
 function thisMachine() {
-  const header = /** @type {{ header?: { glibcVersionRuntime?: string } }} */ (
-    process.report?.getReport() ?? {}
-  ).header;
-  const libc = process.platform === 'linux' ? (header?.glibcVersionRuntime ? 'glibc' : 'musl') : '';
-  return { os: process.platform, cpu: process.arch, libc };
+  const report = /** @type {{ header: { glibcVersionRuntime?: string } }} */ (process.report.getReport());
+  const libc = report.header.glibcVersionRuntime ? 'glibc' : 'musl';
+  return { os: process.platform, cpu: process.arch, libc: process.platform === 'linux' ? libc : '' };
 }
 
 /**
