@@ -270,6 +270,23 @@ export const findingTexts = {
   // command line
   'cli/use': { severity: 'error', text: '{reason} Try: {example}' },
   'cli/file': { severity: 'error', text: '{file} cannot be read: {reason}.' },
+  'cli/not-text': {
+    severity: 'error',
+    text: '{file} is not UTF-8 text: {reason}. Save it again as “CSV UTF-8” or as UTF-8 text.',
+  },
+  'cli/exists': {
+    severity: 'error',
+    text: '{file} is there already and was left as it is. Choose another name, or add --replace.',
+  },
+  'cli/serve': { severity: 'error', text: 'The server did not start: {reason}.' },
+  'cli/pages': {
+    severity: 'error',
+    text: 'The chart has {pages} sheets, and standard output can take one SVG only. Write to FILE.svg, or choose --as pdf.',
+  },
+  'cli/fault': {
+    severity: 'error',
+    text: 'This is a fault of the program, not of your file: {reason}. Please report it with the words of the command, the version {version} and, if it may be shown, the file.',
+  },
   'cli/write': { severity: 'error', text: '{file} cannot be written: {reason}.' },
 } as const satisfies Readonly<Record<string, Entry>>;
 

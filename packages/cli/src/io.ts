@@ -1,0 +1,52 @@
+import type { PaperName, Scene } from '@evenhand/core/ground/scene';
+
+/** Why the outside world said no, as the end of a sentence. */
+export class IoFault extends Error {}
+
+/** All that a command may touch. The real one is `node-io.ts`; tests bring their own. */
+export interface Io {
+  /** @throws IoFault */
+  readonly readFile: (file: string) => Promise<Uint8Array>;
+  readonly exists: (file: string) => Promise<boolean>;
+  /** Writes the whole file or leaves what was there. @throws IoFault */
+  readonly writeFile: (file: string, content: string | Uint8Array) => Promise<void>;
+  readonly readStdin: () => Promise<Uint8Array>;
+  /** A result, to stdout. */
+  readonly out: (content: string | Uint8Array) => Promise<void>;
+  /** A message, to stderr; a line end is added. */
+  readonly say: (message: string) => void;
+  readonly newId: () => string;
+  /** Today as YYYY-MM-DD where the user is. */
+  readonly today: () => string;
+  readonly version: string;
+  /** Sheets as one PDF; the part that makes it is heavy and loaded only then. */
+  readonly pdf: (pages: readonly Scene[], look: PdfLook) => Promise<Uint8Array>;
+  readonly serve: (options: ServeOptions) => Promise<RunningServer>;
+  /** Shows an address in the desktop's browser; false where there is no desktop. */
+  readonly openBrowser: (address: string) => boolean;
+  /** Resolves when the user or the system asks the program to stop. */
+  readonly stopped: () => Promise<void>;
+}
+
+export interface PdfLook {
+  readonly paper: PaperName;
+  readonly title: string;
+}
+
+export interface ServeOptions {
+  /** Left out, the folder that the system keeps for the data of the user's programs. */
+  readonly dataFolder: string | undefined;
+  /** Left out, the server chooses. */
+  readonly port: number | undefined;
+  readonly demo: boolean;
+}
+
+export interface RunningServer {
+  readonly address: string;
+  readonly dataFolder: string;
+  readonly close: () => Promise<void>;
+}
+
+/** What the program tells whoever called it. */
+export const exitCode = { done: 0, findings: 1, bad: 2 } as const;
+export type ExitCode = (typeof exitCode)[keyof typeof exitCode];

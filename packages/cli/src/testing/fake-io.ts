@@ -1,0 +1,73 @@
+import { type ExitCode, type Io, IoFault, type RunningServer, type ServeOptions } from '../io.ts';
+import { run } from '../run.ts';
+
+export interface World {
+  readonly files: Record<string, string | Uint8Array>;
+  readonly stdin: string | Uint8Array;
+  readonly desktop: boolean;
+  readonly serve: (options: ServeOptions) => Promise<RunningServer>;
+}
+
+export interface Outcome {
+  readonly code: ExitCode;
+  readonly out: string;
+  readonly err: string;
+  readonly files: Readonly<Record<string, string | Uint8Array>>;
+  readonly opened: readonly string[];
+  readonly asked: readonly ServeOptions[];
+  readonly closed: number;
+}
+
+/** Calls the program in this process with a world of its own: a few files, a date, an id, no network. */
+export async function call(argv: readonly string[], world: Partial<World> = {}): Promise<Outcome> {
+  const files: Record<string, string | Uint8Array> = { ...world.files };
+  const outcome = { out: '', err: '', opened: [] as string[], asked: [] as ServeOptions[], closed: 0 };
+  const io: Io = {
+    readFile: async (file) => {
+      const content = files[file];
+      if (content === undefined) throw new IoFault('there is no such file or folder');
+      return bytesOf(content);
+    },
+    exists: async (file) => file in files,
+    writeFile: async (file, content) => {
+      if (file.startsWith('full/')) throw new IoFault('the disk is full');
+      files[file] = content;
+    },
+    readStdin: async () => bytesOf(world.stdin ?? ''),
+    out: async (content) => {
+      outcome.out += typeof content === 'string' ? content : new TextDecoder().decode(content);
+    },
+    say: (message) => {
+      outcome.err += `${message}\n`;
+    },
+    newId: () => 'new-id',
+    today: () => '2026-03-14',
+    version: '1.2.3',
+    pdf: async (pages, { paper, title }) => bytesOf(`%PDF of ${pages.length} on ${paper}: ${title}`),
+    serve: async (options) => {
+      outcome.asked.push(options);
+      const serve =
+        world.serve ??
+        (async () => ({ address: 'http://127.0.0.1:4321/', dataFolder: '/data', close: async () => {} }));
+      const running = await serve(options);
+      return {
+        ...running,
+        close: async () => {
+          outcome.closed += 1;
+          await running.close();
+        },
+      };
+    },
+    openBrowser: (address) => {
+      if (world.desktop) outcome.opened.push(address);
+      return world.desktop === true;
+    },
+    stopped: async () => {},
+  };
+  const code = await run(argv, io);
+  return { code, files, ...outcome };
+}
+
+function bytesOf(content: string | Uint8Array): Uint8Array {
+  return typeof content === 'string' ? new TextEncoder().encode(content) : content;
+}
