@@ -11,6 +11,8 @@ const DOCUMENTS = ['README.md', 'ARCHITECTURE.md', 'CONTRIBUTING.md', 'CHANGELOG
 /** Made by set-up and tests; they need not be there when a document names them. */
 const MADE = /^(dist|node_modules|coverage|\.cache|\.setup\.lock|\.test\.lock)(\/|$)/;
 const ENDING = /\.(ts|tsx|mjs|js|json|md|css|html|svg|pdf|csv|vtt|mp4|webm|glb|yml|yaml|typ)$/;
+/** A name alone is judged only when it must be ours: `chart.svg` may be a file of the reader's. */
+const SOURCE = /^[a-z].*\.(ts|tsx|mjs|js|css|md)$/;
 const LEFT_OUT = new Set(['node_modules', 'dist', 'coverage', '.git', '.cache']);
 
 /**
@@ -56,7 +58,7 @@ export function looksLikePath(word) {
   }
   const parts = word.split('/');
   const last = parts.at(-1) ?? '';
-  if (parts.length === 1) return ENDING.test(last) && !last.includes('*');
+  if (parts.length === 1) return SOURCE.test(last) && !last.includes('*');
   return last === '' || ENDING.test(last) || TOP.test(word);
 }
 /** Folders at the top of the project, there or not: a document that names one that is gone must be found. */

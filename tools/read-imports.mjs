@@ -49,38 +49,50 @@ export function readImports({ file, text }) {
     specifier: fileName.startsWith('.') ? fileName : `./${fileName}`,
     line: line(pos),
   }));
-  const addresses = [
-    ...text.matchAll(/new URL\(\s*(['"])(\.[^'"]+?\.(?:ts|tsx|js|mjs))\1\s*,\s*import\.meta\.url/g),
-  ].map((match) => ({ specifier: match[2] ?? '', line: line(match.index) }));
-  return [...plain, ...types, ...files, ...addresses, ...computedImports(file, text)];
+  return [...plain, ...types, ...files, ...importsInSyntax(file, text)];
 }
 
 /**
+ * Imports that are seen only in the syntax: those whose target is computed, and addresses of modules.
  * @param {string} file
  * @param {string} text
  * @returns {Import[]}
  */
-function computedImports(file, text) {
-  if (!/\bimport\s*\(\s*[^'"\s]/.test(text)) return [];
+function importsInSyntax(file, text) {
+  if (!/\bimport\s*\(\s*[^'"\s]|new URL\(/.test(text)) return [];
   const kind = file.endsWith('x') ? ts.ScriptKind.TSX : ts.ScriptKind.TS;
   const source = ts.createSourceFile(file, text, ts.ScriptTarget.Latest, false, kind);
   /** @type {Import[]} */
   const found = [];
   /** @param {ts.Node} node */
   const visit = (node) => {
-    if (ts.isCallExpression(node) && node.expression.kind === ts.SyntaxKind.ImportKeyword) {
-      const target = node.arguments[0];
-      if (!target || !ts.isStringLiteralLike(target)) {
-        found.push({
-          specifier: COMPUTED,
-          line: source.getLineAndCharacterOfPosition(node.getStart(source)).line + 1,
-        });
-      }
+    const specifier = computedTarget(node) ?? addressOfModule(node, source);
+    if (specifier !== null) {
+      found.push({ specifier, line: source.getLineAndCharacterOfPosition(node.getStart(source)).line + 1 });
     }
     ts.forEachChild(node, visit);
   };
   visit(source);
   return found;
+}
+
+/** @param {ts.Node} node */
+function computedTarget(node) {
+  if (!ts.isCallExpression(node) || node.expression.kind !== ts.SyntaxKind.ImportKeyword) return null;
+  const target = node.arguments[0];
+  return target && ts.isStringLiteralLike(target) ? null : COMPUTED;
+}
+
+/**
+ * `new URL('./x.ts', import.meta.url)`, by which a worker is named.
+ * @param {ts.Node} node
+ * @param {ts.SourceFile} source
+ */
+function addressOfModule(node, source) {
+  if (!ts.isNewExpression(node) || node.expression.getText(source) !== 'URL') return null;
+  const [target, base] = node.arguments ?? [];
+  if (!target || !ts.isStringLiteralLike(target) || base?.getText(source) !== 'import.meta.url') return null;
+  return target.text.startsWith('.') && MODULE.test(target.text) ? target.text : null;
 }
 
 /** @param {string} text */

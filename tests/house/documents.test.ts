@@ -1,0 +1,43 @@
+import { readFileSync } from 'node:fs';
+import path from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { commands } from '@evenhand/cli';
+import { applyEdit, readEdit } from '@evenhand/core/ground/edit';
+import { readStudy } from '@evenhand/core/ground/study';
+import { csvColumns, recordAdvice } from '@evenhand/core/record';
+import { describe, expect, it } from 'vitest';
+
+const root = path.resolve(path.dirname(fileURLToPath(import.meta.url)), '../..');
+const document = (file: string) => readFileSync(path.join(root, file), 'utf8');
+
+describe('docs/file-format.md', () => {
+  const text = document('docs/file-format.md');
+  const blocks = [...text.matchAll(/```json\n([\s\S]*?)```/g)].map((match) => JSON.parse(match[1] ?? ''));
+
+  it('shows a study that can be opened, and an edit that holds on it', () => {
+    const study = readStudy(blocks[0]);
+    expect(study.ok ? [] : study.error).toEqual([]);
+    const edit = readEdit(blocks.at(-1));
+    expect(edit.ok ? [] : edit.error).toEqual([]);
+    if (!study.ok || !edit.ok) return;
+    const applied = applyEdit(study.value, edit.value);
+    expect(applied.ok && applied.value.study.methods[0]?.right.items[1]?.start).toBe(880_000);
+    expect(recordAdvice(study.value)).toEqual([]);
+  });
+
+  it('names the columns of the table as they are', () => {
+    expect(text).toContain(`\`${csvColumns.join(',')}\``);
+  });
+});
+
+describe('docs/guide/command-line.md', () => {
+  const text = document('docs/guide/command-line.md');
+
+  it('names every command and every option but the common ones, and no other', () => {
+    for (const command of commands) expect(text).toContain(`evenhand ${command.words.join(' ')}`);
+    const known = new Set(commands.flatMap((command) => Object.keys(command.options)));
+    const named = new Set([...text.matchAll(/--([a-z]+)/g)].map((match) => match[1] ?? ''));
+    expect([...named].filter((option) => !known.has(option))).toEqual([]);
+    expect([...known].filter((option) => !named.has(option))).toEqual(['output']);
+  });
+});
