@@ -1,2 +1,2 @@
 export { type ExitCode, exitCode, type Io, IoFault, type RunningServer, type ServeOptions } from './io.ts';
-export { run } from './run.ts';
+export { commands, run } from './run.ts';
