@@ -1,6 +1,10 @@
+import { existsSync, readdirSync } from 'node:fs';
+import path from 'node:path';
 import { playwright } from '@vitest/browser-playwright';
+import type { ProvidedContext } from 'vitest';
 import { defineConfig } from 'vitest/config';
 
+const root = import.meta.dirname;
 const executablePath = process.env.EVENHAND_BROWSER;
 const flags = [
   '--no-sandbox',
@@ -12,23 +16,54 @@ const flags = [
   '--disable-sync',
 ];
 
+/** Real films for the tests, from a folder outside the project. Without it the tests on them are skipped by name. */
+const folder = process.env.EVENHAND_FILMS ? path.resolve(process.env.EVENHAND_FILMS) : null;
+const provide: ProvidedContext = {
+  realFilms: folder !== null && existsSync(folder) ? { folder, names: readdirSync(folder).sort() } : null,
+};
+
 const node = {
   test: {
     name: 'node',
     environment: 'node' as const,
-    include: ['packages/**/*.test.ts', 'tests/reference/**/*.test.ts', 'tests/house/**/*.test.ts'],
-    exclude: ['**/*.browser.test.ts', '**/node_modules/**'],
+    include: [
+      'packages/**/*.test.{ts,tsx}',
+      'tests/**/*.test.ts',
+      'examples/**/*.test.ts',
+      'bench/**/*.test.ts',
+    ],
+    exclude: ['**/*.browser.test.{ts,tsx}', 'tests/journeys/**', '**/node_modules/**'],
     testTimeout: 60_000,
+    provide,
   },
 };
 
 /** Tests that run inside a page: film reading, canvas painting. */
 const browser = {
-  optimizeDeps: { include: ['mediabunny'] },
+  // Named beforehand: a package first met in the middle of a run makes the page load anew under the test.
+  optimizeDeps: {
+    include: [
+      'axe-core',
+      'fast-check',
+      'idb',
+      'mediabunny',
+      'react',
+      'react-aria-components',
+      'react-dom',
+      'react-dom/client',
+      'react/jsx-dev-runtime',
+      'react/jsx-runtime',
+      'tus-js-client',
+      'zod',
+    ],
+  },
+  // A page may read the real films under /@fs/, with ranges.
+  server: { fs: { allow: [root, ...(folder ? [folder] : [])] } },
   test: {
     name: 'browser',
-    include: ['packages/**/*.browser.test.ts', 'tests/films/**/*.browser.test.ts'],
+    include: ['packages/**/*.browser.test.{ts,tsx}', 'tests/**/*.browser.test.ts'],
     testTimeout: 120_000,
+    provide,
     browser: {
       enabled: true,
       headless: true,
@@ -50,6 +85,7 @@ const journeys = {
     testTimeout: 240_000,
     hookTimeout: 120_000,
     fileParallelism: false,
+    provide,
   },
 };
 
