@@ -1,11 +1,11 @@
+import { micros } from '@evenhand/core/ground/base';
 import { endOf } from '@evenhand/core/ground/study';
 import { numberText, timeNumber, timeText, timeUnits } from '@evenhand/core/ground/units';
-import { micros } from '@evenhand/core/ground/base';
 import { usePreferences } from '../shell/preferences.ts';
 import { CommitField } from './commit-field.tsx';
 import type { RecordDesk } from './desk.ts';
-import { CommandButton } from './transport.tsx';
 import { setAside } from './desk-edits.ts';
+import { CommandButton } from './transport.tsx';
 import { useDesk, useDocument } from './use-desk.ts';
 
 /** The cycles with their times; each can be shown, and set aside with a reason. */
@@ -18,9 +18,16 @@ export function CyclesPanel(props: { readonly desk: RecordDesk }) {
   if (method === undefined || clock === undefined) return <p className="soft">Open a film first.</p>;
   const { cycles } = method;
   const here = desk.cycleHere?.item.id;
-  const rows = cycles.items.map((cycle, index) => ({ cycle, index, time: clock.span(cycle.start, endOf(cycles, index)) }));
+  const rows = cycles.items.map((cycle, index) => ({
+    cycle,
+    index,
+    time: clock.span(cycle.start, endOf(cycles, index)),
+  }));
   const typical = rows.filter((row) => row.cycle.setAside === undefined);
-  const mean = typical.length === 0 ? undefined : Math.round(typical.reduce((sum, row) => sum + row.time, 0) / typical.length);
+  const mean =
+    typical.length === 0
+      ? undefined
+      : Math.round(typical.reduce((sum, row) => sum + row.time, 0) / typical.length);
   return (
     <section aria-label="Cycles">
       <div className="actions">
@@ -29,7 +36,10 @@ export function CyclesPanel(props: { readonly desk: RecordDesk }) {
         <CommandButton desk={desk} id="cycles.remove" text="Take this mark away" />
       </div>
       {rows.length === 0 ? (
-        <p className="soft">No cycle is marked. Go to the frame where a cycle begins and press Enter; each mark ends the cycle before it.</p>
+        <p className="soft">
+          No cycle is marked. Go to the frame where a cycle begins and press Enter; each mark ends the cycle
+          before it.
+        </p>
       ) : (
         <table className="plain cycles">
           <thead>
@@ -49,7 +59,12 @@ export function CyclesPanel(props: { readonly desk: RecordDesk }) {
                     type="button"
                     className="quiet"
                     onClick={() => {
-                      desk.select({ kind: 'span', hand: 'both', from: cycle.start, to: endOf(cycles, index) });
+                      desk.select({
+                        kind: 'span',
+                        hand: 'both',
+                        from: cycle.start,
+                        to: endOf(cycles, index),
+                      });
                       desk.jump(cycle.start);
                     }}
                   >
@@ -58,7 +73,12 @@ export function CyclesPanel(props: { readonly desk: RecordDesk }) {
                 </th>
                 <td className="number">{timeNumber(time, unit)}</td>
                 <td>
-                  <CommitField label={`Why cycle ${index + 1} is set aside`} value={cycle.setAside ?? ''} placeholder="typical" onCommit={(text) => setAside(desk, cycle.id, text)} />
+                  <CommitField
+                    label={`Why cycle ${index + 1} is set aside`}
+                    value={cycle.setAside ?? ''}
+                    placeholder="typical"
+                    onCommit={(text) => setAside(desk, cycle.id, text)}
+                  />
                 </td>
               </tr>
             ))}
@@ -67,7 +87,8 @@ export function CyclesPanel(props: { readonly desk: RecordDesk }) {
       )}
       {mean === undefined ? null : (
         <p className="soft">
-          Mean of {numberText(typical.length, 0)} typical {typical.length === 1 ? 'cycle' : 'cycles'}: {timeText(micros(mean), unit)}
+          Mean of {numberText(typical.length, 0)} typical {typical.length === 1 ? 'cycle' : 'cycles'}:{' '}
+          {timeText(micros(mean), unit)}
         </p>
       )}
     </section>

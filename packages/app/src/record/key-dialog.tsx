@@ -1,5 +1,5 @@
-import { defaultKeyMap, keyFor, mirrorKey, withKey } from '@evenhand/core/record';
 import { type MotionKind, motionFacts, sources } from '@evenhand/core/ground/tables';
+import { defaultKeyMap, keyFor, mirrorKey, withKey } from '@evenhand/core/record';
 import { useEffect, useState } from 'react';
 import { Dialog } from '../shell/dialog.tsx';
 import { preferences, usePreferences } from '../shell/preferences.ts';
@@ -8,7 +8,11 @@ import { chordText, useKeyLabels } from './key-labels.ts';
 import { MotionSwatch } from './motion-swatch.tsx';
 
 const groups: readonly (readonly [DeskCommand['group'], string])[] = [
-  ['film', 'Film'], ['score', 'Score and selection'], ['marks', 'Marks'], ['cycles', 'Cycles'], ['study', 'Study'],
+  ['film', 'Film'],
+  ['score', 'Score and selection'],
+  ['marks', 'Marks'],
+  ['cycles', 'Cycles'],
+  ['study', 'Study'],
 ];
 
 /** All keys of the desk; the marking keys can be changed. */
@@ -34,8 +38,8 @@ export function KeyDialog(props: { readonly onClose: () => void }) {
         <section>
           <h3>Marking</h3>
           <p>
-            The left half of the keyboard marks the left hand, the right half the right hand; the same finger means the same motion. Keys are taken
-            by their place, whatever is printed on them.
+            The left half of the keyboard marks the left hand, the right half the right hand; the same finger
+            means the same motion. Keys are taken by their place, whatever is printed on them.
           </p>
           <table className="plain keys">
             <thead>
@@ -57,13 +61,20 @@ export function KeyDialog(props: { readonly onClose: () => void }) {
                     <td>{left === undefined ? '–' : <kbd>{labels(left)}</kbd>}</td>
                     <td>{right === undefined ? '–' : <kbd>{labels(right)}</kbd>}</td>
                     <th scope="row">
-                      <MotionSwatch kind={facts.kind} /> <span className="code">{facts.code}</span> {facts.name}
+                      <MotionSwatch kind={facts.kind} /> <span className="code">{facts.code}</span>{' '}
+                      {facts.name}
                       <small>
-                        Begins when {facts.begins}; ends when {facts.ends}. <cite>{sources[facts.definitionSource].reference}</cite>
+                        Begins when {facts.begins}; ends when {facts.ends}.{' '}
+                        <cite>{sources[facts.definitionSource].reference}</cite>
                       </small>
                     </th>
                     <td>
-                      <button type="button" className="quiet" aria-pressed={asking === facts.kind} onClick={() => setAsking(facts.kind)}>
+                      <button
+                        type="button"
+                        className="quiet"
+                        aria-pressed={asking === facts.kind}
+                        onClick={() => setAsking(facts.kind)}
+                      >
                         {asking === facts.kind ? 'Press the new key …' : 'Change'}
                       </button>
                     </td>
@@ -78,11 +89,19 @@ export function KeyDialog(props: { readonly onClose: () => void }) {
             </button>
           </p>
           <label className="check">
-            <input type="checkbox" checked={carryObject} onChange={(event) => preferences.change({ carryObject: event.target.checked })} />
+            <input
+              type="checkbox"
+              checked={carryObject}
+              onChange={(event) => preferences.change({ carryObject: event.target.checked })}
+            />
             Carry the object on from grasp to release while marking
           </label>
           <label className="check">
-            <input type="checkbox" checked={showKeys} onChange={(event) => preferences.change({ showKeys: event.target.checked })} />
+            <input
+              type="checkbox"
+              checked={showKeys}
+              onChange={(event) => preferences.change({ showKeys: event.target.checked })}
+            />
             Show the keys beside the film
           </label>
         </section>

@@ -1,6 +1,6 @@
-import { keyFor } from '@evenhand/core/record';
 import type { Hand } from '@evenhand/core/ground/study';
 import { type MotionFacts, type MotionKind, motionFacts } from '@evenhand/core/ground/tables';
+import { keyFor } from '@evenhand/core/record';
 import { usePreferences } from '../shell/preferences.ts';
 import type { RecordDesk } from './desk.ts';
 import { mark } from './desk-edits.ts';
@@ -10,7 +10,25 @@ import { useDesk } from './use-desk.ts';
 
 /** In the order of a hand's work: reach, take, carry, fit, do, let go; then what only looks; then idleness. */
 const order: readonly MotionKind[] = [
-  'TE', 'G', 'TL', 'P', 'A', 'U', 'DA', 'RL', 'PP', 'H', 'Sh', 'F', 'St', 'I', 'Pn', 'UD', 'AD', 'R', 'unmarked',
+  'TE',
+  'G',
+  'TL',
+  'P',
+  'A',
+  'U',
+  'DA',
+  'RL',
+  'PP',
+  'H',
+  'Sh',
+  'F',
+  'St',
+  'I',
+  'Pn',
+  'UD',
+  'AD',
+  'R',
+  'unmarked',
 ];
 const factsInOrder = order
   .map((kind) => motionFacts.find((facts) => facts.kind === kind))

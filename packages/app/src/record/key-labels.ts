@@ -19,8 +19,18 @@ export function useKeyLabels(): (code: KeyCode) => string {
 }
 
 const words: Readonly<Record<string, string>> = {
-  ArrowLeft: '←', ArrowRight: '→', ArrowUp: '↑', ArrowDown: '↓', BracketLeft: '[', BracketRight: ']', Equal: '=', Minus: '-',
-  Backslash: '\\', PageUp: 'Page up', PageDown: 'Page down', Escape: 'Esc',
+  ArrowLeft: '←',
+  ArrowRight: '→',
+  ArrowUp: '↑',
+  ArrowDown: '↓',
+  BracketLeft: '[',
+  BracketRight: ']',
+  Equal: '=',
+  Minus: '-',
+  Backslash: '\\',
+  PageUp: 'Page up',
+  PageDown: 'Page down',
+  Escape: 'Esc',
 };
 
 /** A chord as a person reads it: "Ctrl + Shift + Z". */

@@ -2,7 +2,14 @@ import { endOf, type Hand, hands, type Motion } from '@evenhand/core/ground/stud
 import { motionFactsOf } from '@evenhand/core/ground/tables';
 import { timeNumber, timeUnits } from '@evenhand/core/ground/units';
 import { useMemo, useState } from 'react';
-import { type Key, ListBox, ListBoxItem, ListLayout, type Selection, Virtualizer } from 'react-aria-components';
+import {
+  type Key,
+  ListBox,
+  ListBoxItem,
+  ListLayout,
+  type Selection,
+  Virtualizer,
+} from 'react-aria-components';
 import { usePreferences } from '../shell/preferences.ts';
 import type { RecordDesk } from './desk.ts';
 import { MotionSwatch } from './motion-swatch.tsx';
@@ -27,9 +34,18 @@ export function MotionList(props: { readonly desk: RecordDesk }) {
     if (method === undefined) return [];
     const chosen = hands.filter((hand) => shown === 'both' || hand === shown);
     const all = chosen.flatMap((hand) =>
-      method[hand].items.map((motion, index): Line => ({ id: `${hand}:${motion.id}`, hand, motion, end: endOf(method[hand], index) })),
+      method[hand].items.map(
+        (motion, index): Line => ({
+          id: `${hand}:${motion.id}`,
+          hand,
+          motion,
+          end: endOf(method[hand], index),
+        }),
+      ),
     );
-    return all.sort((a, b) => a.motion.start - b.motion.start || (a.hand === b.hand ? 0 : a.hand === 'left' ? -1 : 1));
+    return all.sort(
+      (a, b) => a.motion.start - b.motion.start || (a.hand === b.hand ? 0 : a.hand === 'left' ? -1 : 1),
+    );
   }, [method, shown]);
   const { clock } = desk;
   const selected = selection?.kind === 'motion' ? [`${selection.hand}:${selection.motionId}`] : [];
@@ -67,8 +83,11 @@ export function MotionList(props: { readonly desk: RecordDesk }) {
         >
           {(line) => {
             const facts = motionFactsOf(line.motion.kind);
-            const words = [line.motion.object, line.motion.said === 'proposed' ? '(proposed)' : undefined].filter((part) => part !== undefined).join(' ');
-            const duration = clock === undefined ? '' : timeNumber(clock.span(line.motion.start, line.end), unit);
+            const words = [line.motion.object, line.motion.said === 'proposed' ? '(proposed)' : undefined]
+              .filter((part) => part !== undefined)
+              .join(' ');
+            const duration =
+              clock === undefined ? '' : timeNumber(clock.span(line.motion.start, line.end), unit);
             return (
               <ListBoxItem
                 id={line.id}

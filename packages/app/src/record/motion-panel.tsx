@@ -5,7 +5,16 @@ import { useId } from 'react';
 import { usePreferences } from '../shell/preferences.ts';
 import { CommitField } from './commit-field.tsx';
 import type { RecordDesk } from './desk.ts';
-import { changeSelected, clear, copyToNext, copyToOther, join, nudge, setPlace, split } from './desk-edits.ts';
+import {
+  changeSelected,
+  clear,
+  copyToNext,
+  copyToOther,
+  join,
+  nudge,
+  setPlace,
+  split,
+} from './desk-edits.ts';
 import { MotionSwatch } from './motion-swatch.tsx';
 import { useDesk, useDocument } from './use-desk.ts';
 
@@ -17,7 +26,11 @@ export function MotionPanel(props: { readonly desk: RecordDesk }) {
   const one = desk.selectedMotion;
   const span = desk.selectedSpan;
   if (selection === undefined || span === undefined) {
-    return <p className="motion-panel soft">Nothing is selected. ↑ selects the left hand’s motion at the playhead, ↓ the right hand’s.</p>;
+    return (
+      <p className="motion-panel soft">
+        Nothing is selected. ↑ selects the left hand’s motion at the playhead, ↓ the right hand’s.
+      </p>
+    );
   }
   return (
     <section className="motion-panel" aria-label="Selection">
@@ -26,15 +39,25 @@ export function MotionPanel(props: { readonly desk: RecordDesk }) {
       <div className="actions">
         {one === undefined ? null : (
           <>
-            <button type="button" onClick={() => split(desk)}>Split here</button>
-            <button type="button" onClick={() => join(desk)}>Join with before</button>
+            <button type="button" onClick={() => split(desk)}>
+              Split here
+            </button>
+            <button type="button" onClick={() => join(desk)}>
+              Join with before
+            </button>
           </>
         )}
         {selection.hand === 'both' ? null : (
-          <button type="button" onClick={() => copyToOther(desk)}>Copy to {otherHand(selection.hand)} hand</button>
+          <button type="button" onClick={() => copyToOther(desk)}>
+            Copy to {otherHand(selection.hand)} hand
+          </button>
         )}
-        <button type="button" onClick={() => copyToNext(desk)}>Copy to next cycle</button>
-        <button type="button" onClick={() => clear(desk)}>Clear</button>
+        <button type="button" onClick={() => copyToNext(desk)}>
+          Copy to next cycle
+        </button>
+        <button type="button" onClick={() => clear(desk)}>
+          Clear
+        </button>
       </div>
     </section>
   );
@@ -47,7 +70,8 @@ function MotionHead(props: { readonly desk: RecordDesk }) {
   const { clock } = desk;
   if (one === undefined || clock === undefined) return null;
   const facts = motionFactsOf(one.item.kind);
-  const at = (boundary: number) => (clock.unit === 'frames' ? `frame ${boundary}` : timeText(clock.timeOf(boundary), unit));
+  const at = (boundary: number) =>
+    clock.unit === 'frames' ? `frame ${boundary}` : timeText(clock.timeOf(boundary), unit);
   return (
     <header>
       <h3>
@@ -67,9 +91,13 @@ function Nudge(props: { readonly desk: RecordDesk; readonly edge: 'start' | 'end
   const { desk, edge } = props;
   return (
     <span className="nudge">
-      <button type="button" aria-label={`${edge} one frame earlier`} onClick={() => nudge(desk, edge, -1)}>◂</button>
+      <button type="button" aria-label={`${edge} one frame earlier`} onClick={() => nudge(desk, edge, -1)}>
+        ◂
+      </button>
       <span>{props.text}</span>
-      <button type="button" aria-label={`${edge} one frame later`} onClick={() => nudge(desk, edge, 1)}>▸</button>
+      <button type="button" aria-label={`${edge} one frame later`} onClick={() => nudge(desk, edge, 1)}>
+        ▸
+      </button>
     </span>
   );
 }
@@ -85,7 +113,9 @@ function SpanHead(props: { readonly desk: RecordDesk }) {
     <header>
       <h3>Span, {who}</h3>
       <p>
-        {clock.unit === 'frames' ? `frames ${span.from} to ${span.to}, ${countText(span.to - span.from, 'frame')}, ` : ''}
+        {clock.unit === 'frames'
+          ? `frames ${span.from} to ${span.to}, ${countText(span.to - span.from, 'frame')}, `
+          : ''}
         {timeText(clock.span(span.from, span.to), unit)}
       </p>
     </header>
@@ -96,7 +126,13 @@ function MotionFields(props: { readonly desk: RecordDesk; readonly motion: Motio
   const { desk, motion } = props;
   const { study } = desk;
   const lists = useId();
-  const objects = [...new Set(study.methods.flatMap((method) => [...method.left.items, ...method.right.items].flatMap((item) => item.object ?? [])))].sort();
+  const objects = [
+    ...new Set(
+      study.methods.flatMap((method) =>
+        [...method.left.items, ...method.right.items].flatMap((item) => item.object ?? []),
+      ),
+    ),
+  ].sort();
   const placeName = (id: string | undefined) => study.places.find((place) => place.id === id)?.name ?? '';
   return (
     <div className="fields">
@@ -104,7 +140,13 @@ function MotionFields(props: { readonly desk: RecordDesk; readonly motion: Motio
         <span>Motion</span>
         <select
           value={motion?.kind ?? ''}
-          onChange={(event) => changeSelected(desk, { kind: event.target.value as MotionKind, said: 'marked' }, 'name a motion anew')}
+          onChange={(event) =>
+            changeSelected(
+              desk,
+              { kind: event.target.value as MotionKind, said: 'marked' },
+              'name a motion anew',
+            )
+          }
         >
           {motion === undefined ? <option value="">as they are</option> : null}
           {motionFacts.map((facts) => (
@@ -114,10 +156,31 @@ function MotionFields(props: { readonly desk: RecordDesk; readonly motion: Motio
           ))}
         </select>
       </label>
-      <CommitField label="Object" value={motion?.object ?? ''} list={`${lists}-objects`} onCommit={(text) => changeSelected(desk, { object: text.trim() === '' ? null : text.trim() }, 'name the object')} />
-      <CommitField label="From" value={placeName(motion?.from)} list={`${lists}-places`} onCommit={(text) => setPlace(desk, 'from', text)} />
-      <CommitField label="To" value={placeName(motion?.to)} list={`${lists}-places`} onCommit={(text) => setPlace(desk, 'to', text)} />
-      <CommitField label="Note" value={motion?.note ?? ''} onCommit={(text) => changeSelected(desk, { note: text.trim() === '' ? null : text }, 'write a note')} />
+      <CommitField
+        label="Object"
+        value={motion?.object ?? ''}
+        list={`${lists}-objects`}
+        onCommit={(text) =>
+          changeSelected(desk, { object: text.trim() === '' ? null : text.trim() }, 'name the object')
+        }
+      />
+      <CommitField
+        label="From"
+        value={placeName(motion?.from)}
+        list={`${lists}-places`}
+        onCommit={(text) => setPlace(desk, 'from', text)}
+      />
+      <CommitField
+        label="To"
+        value={placeName(motion?.to)}
+        list={`${lists}-places`}
+        onCommit={(text) => setPlace(desk, 'to', text)}
+      />
+      <CommitField
+        label="Note"
+        value={motion?.note ?? ''}
+        onCommit={(text) => changeSelected(desk, { note: text.trim() === '' ? null : text }, 'write a note')}
+      />
       <datalist id={`${lists}-objects`}>
         {objects.map((name) => (
           <option key={name} value={name} />

@@ -69,8 +69,12 @@ function FilmView(props: { readonly desk: RecordDesk }) {
     <>
       <div className="film-canvas" ref={host} data-film={film.kind} />
       {film.kind === 'opening' ? <p className="film-note">Opening {film.film.name} …</p> : null}
-      {film.kind === 'failed' ? <FilmMissing desk={props.desk} film={film.film} findings={film.findings} /> : null}
-      {film.kind === 'none' ? <p className="film-note">This method has no film. Its motions can be seen and changed below.</p> : null}
+      {film.kind === 'failed' ? (
+        <FilmMissing desk={props.desk} film={film.film} findings={film.findings} />
+      ) : null}
+      {film.kind === 'none' ? (
+        <p className="film-note">This method has no film. Its motions can be seen and changed below.</p>
+      ) : null}
     </>
   );
 }

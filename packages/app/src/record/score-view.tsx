@@ -21,7 +21,8 @@ export function ScoreView(props: { readonly desk: RecordDesk }) {
     if (host.current === null) return;
     const made = new ScoreSurface(host.current, {
       onEvent: desk.onScoreEvent,
-      label: 'Two-hand score: the left hand above the time axis, the right hand below. The list of motions beside it says the same in words.',
+      label:
+        'Two-hand score: the left hand above the time axis, the right hand below. The list of motions beside it says the same in words.',
     });
     surface.current = made;
     desk.attachScore(made);

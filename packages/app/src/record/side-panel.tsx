@@ -15,7 +15,15 @@ export function SidePanel(props: { readonly desk: RecordDesk }) {
     <aside className="side" aria-label="Details">
       <div className="tabs" role="tablist" aria-label="Details">
         {tabs.map((name) => (
-          <button key={name} type="button" role="tab" id={`tab-${name}`} aria-selected={tab === name} aria-controls="side-body" onClick={() => setTab(name)}>
+          <button
+            key={name}
+            type="button"
+            role="tab"
+            id={`tab-${name}`}
+            aria-selected={tab === name}
+            aria-controls="side-body"
+            onClick={() => setTab(name)}
+          >
             {titles[name]}
           </button>
         ))}

@@ -1,4 +1,4 @@
-import { clockText, timeText, timeUnitNames, timeUnits, type TimeUnit } from '@evenhand/core/ground/units';
+import { clockText, type TimeUnit, timeText, timeUnitNames, timeUnits } from '@evenhand/core/ground/units';
 import { speeds, speedText } from '@evenhand/media';
 import { preferences, usePreferences } from '../shell/preferences.ts';
 import type { RecordDesk } from './desk.ts';
@@ -19,8 +19,17 @@ export function Transport(props: { readonly desk: RecordDesk; readonly onKeys: (
       <div className="moves">
         <CommandButton desk={desk} id="film.previous-boundary" text="|◂" />
         <CommandButton desk={desk} id="film.step-back" text="◂" />
-        <CommandButton desk={desk} id="film.play-backward" text={player?.playing === true && player.speed < 0 ? 'Pause' : 'Backward'} />
-        <CommandButton desk={desk} id="film.play" text={player?.playing === true && player.speed > 0 ? 'Pause' : 'Play'} strong />
+        <CommandButton
+          desk={desk}
+          id="film.play-backward"
+          text={player?.playing === true && player.speed < 0 ? 'Pause' : 'Backward'}
+        />
+        <CommandButton
+          desk={desk}
+          id="film.play"
+          text={player?.playing === true && player.speed > 0 ? 'Pause' : 'Play'}
+          strong
+        />
         <CommandButton desk={desk} id="film.step-forward" text="▸" />
         <CommandButton desk={desk} id="film.next-boundary" text="▸|" />
         <label className="inline-choice">
@@ -28,7 +37,9 @@ export function Transport(props: { readonly desk: RecordDesk; readonly onKeys: (
           <select
             value={Math.abs(player?.speed ?? 1)}
             disabled={player === undefined}
-            onChange={(event) => desk.setSpeed(Number(event.target.value) * ((player?.speed ?? 1) < 0 ? -1 : 1))}
+            onChange={(event) =>
+              desk.setSpeed(Number(event.target.value) * ((player?.speed ?? 1) < 0 ? -1 : 1))
+            }
           >
             {speeds.map((speed) => (
               <option key={speed} value={speed}>
@@ -37,7 +48,12 @@ export function Transport(props: { readonly desk: RecordDesk; readonly onKeys: (
             ))}
           </select>
         </label>
-        <CommandButton desk={desk} id="film.loop" text={loop === undefined ? 'Loop' : 'End loop'} pressed={loop !== undefined} />
+        <CommandButton
+          desk={desk}
+          id="film.loop"
+          text={loop === undefined ? 'Loop' : 'End loop'}
+          pressed={loop !== undefined}
+        />
       </div>
       <Standing desk={desk} />
       <div className="moves">
@@ -62,7 +78,12 @@ function Standing(props: { readonly desk: RecordDesk }) {
   return (
     <div className="standing">
       {clock?.unit === 'frames' ? (
-        <output className="frame" aria-label="Frame" data-frame={at} data-ready={player?.ready === true && player.asked === player.frame}>
+        <output
+          className="frame"
+          aria-label="Frame"
+          data-frame={at}
+          data-ready={player?.ready === true && player.asked === player.frame}
+        >
           frame {at}
           <span className="soft"> of {clock.last}</span>
         </output>
@@ -74,7 +95,10 @@ function Standing(props: { readonly desk: RecordDesk }) {
       )}
       <label className="inline-choice">
         <span className="hidden">Unit of time</span>
-        <select value={unit} onChange={(event) => preferences.change({ unit: event.target.value as TimeUnit })}>
+        <select
+          value={unit}
+          onChange={(event) => preferences.change({ unit: event.target.value as TimeUnit })}
+        >
           {timeUnitNames.map((name) => (
             <option key={name} value={name}>
               {timeUnits[name].name}

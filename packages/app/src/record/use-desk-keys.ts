@@ -8,7 +8,8 @@ import { mark } from './desk-edits.ts';
 export function useDeskKeys(desk: RecordDesk): void {
   useEffect(() => {
     const onKey = (event: KeyboardEvent) => {
-      if (event.defaultPrevented || event.isComposing || document.querySelector('dialog[open]') !== null) return;
+      if (event.defaultPrevented || event.isComposing || document.querySelector('dialog[open]') !== null)
+        return;
       const target = event.target instanceof Element ? event.target : document.body;
       if (isField(target)) {
         if (event.code === 'Escape' && target instanceof HTMLElement) target.blur();
@@ -40,8 +41,13 @@ function runKey(desk: RecordDesk, event: KeyboardEvent): boolean {
 }
 
 function isField(target: Element): boolean {
-  if (target instanceof HTMLInputElement) return !['checkbox', 'radio', 'button', 'submit', 'range'].includes(target.type);
-  return target instanceof HTMLTextAreaElement || target instanceof HTMLSelectElement || (target instanceof HTMLElement && target.isContentEditable);
+  if (target instanceof HTMLInputElement)
+    return !['checkbox', 'radio', 'button', 'submit', 'range'].includes(target.type);
+  return (
+    target instanceof HTMLTextAreaElement ||
+    target instanceof HTMLSelectElement ||
+    (target instanceof HTMLElement && target.isContentEditable)
+  );
 }
 
 /** Keys that a focused control needs for itself. */

@@ -1,7 +1,12 @@
 import { type ReactNode, useEffect, useRef } from 'react';
 
 /** A modal dialog of the browser's own: it keeps the focus, closes on Escape, and gives the focus back. */
-export function Dialog(props: { readonly title: string; readonly onClose: () => void; readonly children: ReactNode; readonly wide?: boolean }) {
+export function Dialog(props: {
+  readonly title: string;
+  readonly onClose: () => void;
+  readonly children: ReactNode;
+  readonly wide?: boolean;
+}) {
   const ref = useRef<HTMLDialogElement>(null);
   useEffect(() => {
     const dialog = ref.current;

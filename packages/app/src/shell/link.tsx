@@ -2,7 +2,12 @@ import type { ReactNode } from 'react';
 import { goTo, type Route, routePath } from './route.ts';
 
 /** A link inside the app: an ordinary address that opens without loading the page anew. */
-export function Link(props: { readonly to: Route; readonly children: ReactNode; readonly current?: boolean; readonly className?: string }) {
+export function Link(props: {
+  readonly to: Route;
+  readonly children: ReactNode;
+  readonly current?: boolean;
+  readonly className?: string;
+}) {
   return (
     <a
       href={routePath(props.to)}

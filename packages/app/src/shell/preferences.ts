@@ -1,5 +1,5 @@
 import { useEffect, useSyncExternalStore } from 'react';
-import { type Preferences, PreferenceStore } from '../editor/preferences.ts';
+import { PreferenceStore, type Preferences } from '../editor/preferences.ts';
 
 export const preferences = new PreferenceStore(localStorage);
 

@@ -3,7 +3,12 @@ import { useSyncExternalStore } from 'react';
 /** Where the person is: the list of studies, or one desk of one study. */
 export type Route =
   | { readonly page: 'studies' }
-  | { readonly page: 'study'; readonly study: string; readonly desk: 'record' | 'chart'; readonly method?: string };
+  | {
+      readonly page: 'study';
+      readonly study: string;
+      readonly desk: 'record' | 'chart';
+      readonly method?: string;
+    };
 
 export function readRoute(path: string, query: string): Route {
   const match = /^\/studies\/([^/]+)(?:\/(record|chart))?\/?$/.exec(path);

@@ -16,7 +16,11 @@ export function SaveState(props: { readonly document: StudyDocument }) {
         : 'All saved';
   return (
     <>
-      <span className={state.connection === 'away' ? 'save-state away' : 'save-state'} role="status" data-saved={state.waiting === 0}>
+      <span
+        className={state.connection === 'away' ? 'save-state away' : 'save-state'}
+        role="status"
+        data-saved={state.waiting === 0}
+      >
         {text}
         {state.windows > 1 ? ` · open in ${state.windows} windows` : ''}
       </span>
@@ -27,7 +31,10 @@ export function SaveState(props: { readonly document: StudyDocument }) {
       ) : null}
       {showApart && state.apart.length > 0 ? (
         <Dialog title="Edits set apart" onClose={() => setShowApart(false)}>
-          <p>These edits no longer fitted when they reached the server, because the same thing was changed elsewhere. They are kept here until you decide.</p>
+          <p>
+            These edits no longer fitted when they reached the server, because the same thing was changed
+            elsewhere. They are kept here until you decide.
+          </p>
           <ul className="apart">
             {state.apart.map((item) => (
               <li key={item.id}>

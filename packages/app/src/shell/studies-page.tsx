@@ -66,7 +66,11 @@ export function StudiesPage() {
           )}
           {archived > 0 ? (
             <label className="check">
-              <input type="checkbox" checked={showArchived} onChange={(event) => setShowArchived(event.target.checked)} />
+              <input
+                type="checkbox"
+                checked={showArchived}
+                onChange={(event) => setShowArchived(event.target.checked)}
+              />
               Show {countText(archived, 'study', 'studies')} put away
             </label>
           ) : null}
@@ -89,8 +93,8 @@ export function StudiesPage() {
         </section>
         <footer className="care">
           <p>
-            Films show people at work. They stay on this machine; nothing is sent anywhere. Tell the person you film what it is for, and film only
-            with their agreement. Evenhand studies methods, not people.
+            Films show people at work. They stay on this machine; nothing is sent anywhere. Tell the person
+            you film what it is for, and film only with their agreement. Evenhand studies methods, not people.
           </p>
         </footer>
       </main>
@@ -98,7 +102,10 @@ export function StudiesPage() {
   );
 }
 
-function StudyTable(props: { readonly entries: readonly StudyEntry[]; readonly onArchive: (entry: StudyEntry) => void }) {
+function StudyTable(props: {
+  readonly entries: readonly StudyEntry[];
+  readonly onArchive: (entry: StudyEntry) => void;
+}) {
   return (
     <table className="plain">
       <thead>
@@ -148,7 +155,13 @@ function NewStudy(props: { readonly onBegin: (title: string) => void }) {
     >
       <label>
         <span>The operation to study</span>
-        <input value={title} maxLength={200} required placeholder="such as: couple hose to body" onChange={(event) => setTitle(event.target.value)} />
+        <input
+          value={title}
+          maxLength={200}
+          required
+          placeholder="such as: couple hose to body"
+          onChange={(event) => setTitle(event.target.value)}
+        />
       </label>
       <button type="submit" className="primary">
         New study
@@ -165,11 +178,17 @@ function whenText(iso: string): string {
   return `${date.getFullYear()}-${two(date.getMonth() + 1)}-${two(date.getDate())} ${two(date.getHours())}:${two(date.getMinutes())}`;
 }
 
-function readFile(name: string, text: string): { readonly study?: Study; readonly findings: readonly Finding[] } {
-  const withFile = (findings: readonly Finding[]) => findings.map((item) => ({ ...item, where: { file: name, ...item.where } }));
+function readFile(
+  name: string,
+  text: string,
+): { readonly study?: Study; readonly findings: readonly Finding[] } {
+  const withFile = (findings: readonly Finding[]) =>
+    findings.map((item) => ({ ...item, where: { file: name, ...item.where } }));
   if (/\.csv$/i.test(name)) {
     const read = csvToStudy(text, { title: name.replace(/\.csv$/i, ''), newId: randomId });
-    return read.ok ? { study: read.value.study, findings: withFile(read.value.notes) } : { findings: withFile(read.error) };
+    return read.ok
+      ? { study: read.value.study, findings: withFile(read.value.notes) }
+      : { findings: withFile(read.error) };
   }
   if (!/\.json$/i.test(name)) {
     return { findings: [finding('study/no-format', { file: name })] };

@@ -1,5 +1,5 @@
-import type { Finding } from '@evenhand/core/ground/findings';
 import { redoName, undoName } from '@evenhand/core/ground/edit';
+import type { Finding } from '@evenhand/core/ground/findings';
 import { useEffect, useState, useSyncExternalStore } from 'react';
 import { ChartPage } from '../chart/chart-page.tsx';
 import { pagePorts } from '../editor/page-ports.ts';
@@ -17,7 +17,16 @@ import { SaveState } from './save-state.tsx';
 type StudyRoute = Extract<Route, { page: 'study' }>;
 
 /** The eight steps of method study, in their order; those with a desk can be opened. */
-const steps = ['select', 'record', 'examine', 'develop', 'evaluate', 'define', 'install', 'maintain'] as const;
+const steps = [
+  'select',
+  'record',
+  'examine',
+  'develop',
+  'evaluate',
+  'define',
+  'install',
+  'maintain',
+] as const;
 
 /** One study: its steps along the top, one desk below. */
 export function StudyPage(props: { readonly route: StudyRoute }) {
@@ -30,7 +39,11 @@ export function StudyPage(props: { readonly route: StudyRoute }) {
     void StudyDocument.open(id, pagePorts()).then((opened) => {
       if (!opened.ok) return setFindings(opened.error);
       if (gone) return opened.value.dispose();
-      made = new RecordDesk(opened.value, preferences, new URLSearchParams(location.search).get('method') ?? undefined);
+      made = new RecordDesk(
+        opened.value,
+        preferences,
+        new URLSearchParams(location.search).get('method') ?? undefined,
+      );
       setDesk(made);
     });
     return () => {
@@ -49,7 +62,11 @@ export function StudyPage(props: { readonly route: StudyRoute }) {
       </main>
     );
   }
-  return desk === undefined ? <p className="soft opening">Opening the study …</p> : <OpenStudy desk={desk} route={props.route} />;
+  return desk === undefined ? (
+    <p className="soft opening">Opening the study …</p>
+  ) : (
+    <OpenStudy desk={desk} route={props.route} />
+  );
 }
 
 function OpenStudy(props: { readonly desk: RecordDesk; readonly route: StudyRoute }) {
@@ -81,14 +98,30 @@ function OpenStudy(props: { readonly desk: RecordDesk; readonly route: StudyRout
             ))}
           </ol>
         </nav>
-        <Link to={{ ...route, desk: route.desk === 'chart' ? 'record' : 'chart' }} className="to-chart" current={route.desk === 'chart'}>
+        <Link
+          to={{ ...route, desk: route.desk === 'chart' ? 'record' : 'chart' }}
+          className="to-chart"
+          current={route.desk === 'chart'}
+        >
           {route.desk === 'chart' ? 'Back to the desk' : 'Chart'}
         </Link>
         <div className="edit-state">
-          <button type="button" className="quiet" disabled={state.history.undo.length === 0} title={undoName(state.history)} onClick={() => desk.undo()}>
+          <button
+            type="button"
+            className="quiet"
+            disabled={state.history.undo.length === 0}
+            title={undoName(state.history)}
+            onClick={() => desk.undo()}
+          >
             Undo
           </button>
-          <button type="button" className="quiet" disabled={state.history.redo.length === 0} title={redoName(state.history)} onClick={() => desk.redo()}>
+          <button
+            type="button"
+            className="quiet"
+            disabled={state.history.redo.length === 0}
+            title={redoName(state.history)}
+            onClick={() => desk.redo()}
+          >
             Redo
           </button>
           <SaveState document={desk.document} />
