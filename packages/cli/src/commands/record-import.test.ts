@@ -16,7 +16,7 @@ describe('evenhand record import', () => {
     } = await call(['record', 'import', 'motions.csv', '-o', 'new.json'], { files });
     expect([code, out]).toEqual([0, '']);
     expect(err).toContain('note: motions.csv: line 4: Between 1 s and 1.5 s the right hand has no motion');
-    expect(err).toContain('new.json: left hand 1, right hand 2 motions; 1 cycles, 1 places.');
+    expect(err).toContain('new.json: left hand 1 motion, right hand 2 motions; 1 cycle, 1 place.');
     const study = parseStudy(String(after['new.json']));
     expect(study.ok && study.value).toMatchObject({
       id: 'new-id',

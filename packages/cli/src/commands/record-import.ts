@@ -1,5 +1,6 @@
 import { finding } from '@evenhand/core/ground/findings';
 import { type Study, writeStudy } from '@evenhand/core/ground/study';
+import { countText } from '@evenhand/core/ground/units';
 import { csvColumns, csvToStudy } from '@evenhand/core/record';
 import { badUse, type Command } from '../command.ts';
 import { nameOf, readText, stream, writeResult } from '../files.ts';
@@ -65,7 +66,7 @@ async function report(io: Io, output: string, json: boolean, study: Study, notes
   if (json) await outJson(io, { ok: true, file: output, id: study.id, title: study.title, ...made, notes });
   else
     io.say(
-      `${output}: left hand ${made.left}, right hand ${made.right} motions; ${made.cycles} cycles, ${made.places} places.`,
+      `${output}: left hand ${countText(made.left, 'motion')}, right hand ${countText(made.right, 'motion')}; ${countText(made.cycles, 'cycle')}, ${countText(made.places, 'place')}.`,
     );
 }
 

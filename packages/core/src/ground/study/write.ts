@@ -52,9 +52,12 @@ const rankOf = new Map(fieldOrder.map((field, rank) => [field, rank]));
 
 /** The fields that are there, in the order in which they are written. */
 function fieldsOf(value: object): [string, unknown][] {
-  return Object.entries(value)
-    .filter(([, item]) => item !== undefined)
-    .sort(([a], [b]) => (rankOf.get(a) ?? fieldOrder.length) - (rankOf.get(b) ?? fieldOrder.length));
+  const rank = (field: string) => rankOf.get(field) ?? fieldOrder.length;
+  const fields = Object.entries(value).filter(([, item]) => item !== undefined);
+  const inOrder = fields.every(
+    ([field], index) => index === 0 || rank(fields[index - 1]?.[0] ?? '') <= rank(field),
+  );
+  return inOrder ? fields : fields.sort(([a], [b]) => rank(a) - rank(b));
 }
 
 /**
@@ -67,14 +70,23 @@ export function writeStudy(study: Study): string {
 
 function writeValue(value: unknown, indent: string): string {
   if (typeof value !== 'object' || value === null) return JSON.stringify(value);
-  const flat = JSON.stringify(value);
-  if (flat.length <= 100 || isLeafRow(value)) return spaced(value);
+  if (isLeafRow(value) || fitsOneLine(value)) return spaced(value);
   const deeper = `${indent}  `;
   if (Array.isArray(value)) {
     return `[\n${value.map((item) => deeper + writeValue(item, deeper)).join(',\n')}\n${indent}]`;
   }
   const entries = fieldsOf(value);
   return `{\n${entries.map(([key, item]) => `${deeper}${JSON.stringify(key)}: ${writeValue(item, deeper)}`).join(',\n')}\n${indent}}`;
+}
+
+/** Long rows are told by their count, so that a study of many motions is not spelt out once for every level above them. */
+function fitsOneLine(value: object): boolean {
+  return !holdsLongList(value) && JSON.stringify(value).length <= 100;
+}
+
+function holdsLongList(value: unknown): boolean {
+  if (typeof value !== 'object' || value === null) return false;
+  return (Array.isArray(value) && value.length > 50) || Object.values(value).some(holdsLongList);
 }
 
 /** Motions and cycles stay on one line however long they are. */
