@@ -166,20 +166,18 @@ export function ChartPage(props: { readonly desk: RecordDesk }) {
         </p>
       )}
       <section className={`sheets ${paper}`} aria-label="Sheets">
-        {drawn.pages.map((page, index) => (
-          <SheetView key={`${page.title}-${index}`} page={page} index={index} />
-        ))}
+        {drawn.pages.map((page, index) => {
+          const sheet = `sheet-${index + 1}`;
+          return <SheetView key={sheet} page={page} id={sheet} />;
+        })}
       </section>
     </main>
   );
 }
 
 /** One sheet as the SVG it prints as. The markup is ours alone: every text in it was escaped by the painter. */
-function SheetView(props: { readonly page: Scene; readonly index: number }) {
-  const svg = useMemo(
-    () => sceneToSvg(props.page, { idPrefix: `sheet-${props.index}` }),
-    [props.page, props.index],
-  );
+function SheetView(props: { readonly page: Scene; readonly id: string }) {
+  const svg = useMemo(() => sceneToSvg(props.page, { idPrefix: props.id }), [props.page, props.id]);
   const place = (host: HTMLElement | null) => {
     if (host === null) return;
     const parsed = new DOMParser().parseFromString(svg, 'image/svg+xml').documentElement;

@@ -68,7 +68,7 @@ export class StudyDocument {
   #rev: number;
   #pending: Envelope[];
   #writes: Promise<unknown> = Promise.resolve();
-  #sending = false;
+  #sending: Promise<void> | undefined;
   #attempt = 0;
   #cancelRetry: (() => void) | undefined;
   #stopListening: () => void = () => {};
@@ -213,35 +213,39 @@ export class StudyDocument {
     if (this.#pending.length > 0) void this.#send();
   }
 
-  async #send(): Promise<void> {
-    if (this.#sending || this.#disposed) return;
-    this.#sending = true;
-    this.#cancelRetry?.();
-    try {
-      while (this.#pending.length > 0 && !this.#disposed) {
-        const batch = this.#pending.slice(0, mostAtOnce);
-        const answer = await this.#ports.api.send(this.id, this.#ports.client, this.#rev, batch);
-        if (!answer.ok) {
-          if (answer.error.kind === 'away') return this.#waitForServer();
-          // The server cannot read what was sent: set it apart instead of sending it for ever.
-          const reason =
-            answer.error.findings[0] ?? finding('server/refused', {}, { reason: 'no reason was given' });
-          for (const envelope of batch) this.#setApart(envelope, reason);
-          this.#rebase();
-          continue;
-        }
-        this.#attempt = 0;
-        const refused = answer.value.results.filter((result) => result.status === 'refused');
-        for (const result of refused) {
-          const envelope = batch.find((item) => item.id === result.id);
-          if (envelope !== undefined) this.#setApart(envelope, result.finding);
-        }
-        this.#set({ connection: 'here' });
-        if (!(await this.#catchUp(answer.value.rev))) return this.#waitForServer();
-        if (refused.length > 0) this.#rebase();
+  /** Sends what waits; a call during a sending waits for that one. */
+  #send(): Promise<void> {
+    if (this.#sending === undefined && !this.#disposed) {
+      this.#cancelRetry?.();
+      this.#sending = this.#sendAll().finally(() => {
+        this.#sending = undefined;
+      });
+    }
+    return this.#sending ?? Promise.resolve();
+  }
+
+  async #sendAll(): Promise<void> {
+    while (this.#pending.length > 0 && !this.#disposed) {
+      const batch = this.#pending.slice(0, mostAtOnce);
+      const answer = await this.#ports.api.send(this.id, this.#ports.client, this.#rev, batch);
+      if (!answer.ok) {
+        if (answer.error.kind === 'away') return this.#waitForServer();
+        // The server cannot read what was sent: set it apart instead of sending it for ever.
+        const reason =
+          answer.error.findings[0] ?? finding('server/refused', {}, { reason: 'no reason was given' });
+        for (const envelope of batch) this.#setApart(envelope, reason);
+        this.#rebase();
+        continue;
       }
-    } finally {
-      this.#sending = false;
+      this.#attempt = 0;
+      const refused = answer.value.results.filter((result) => result.status === 'refused');
+      for (const result of refused) {
+        const envelope = batch.find((item) => item.id === result.id);
+        if (envelope !== undefined) this.#setApart(envelope, result.finding);
+      }
+      this.#set({ connection: 'here' });
+      if (!(await this.#catchUp(answer.value.rev))) return this.#waitForServer();
+      if (refused.length > 0) this.#rebase();
     }
   }
 

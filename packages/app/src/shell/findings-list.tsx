@@ -6,11 +6,13 @@ export function FindingsList(props: { readonly findings: readonly Finding[] }) {
   const sorted = [...props.findings].sort((a, b) => rank[a.severity] - rank[b.severity]);
   return (
     <ul className="findings">
-      {sorted.slice(0, 50).map((item, index) => (
-        <li key={`${item.code}-${index}`} className={item.severity}>
-          {findingLine(item).replace(/ \[[^\]]*\]$/, '')}
-        </li>
-      ))}
+      {[...new Map(sorted.map((item) => [findingLine(item), item.severity]))]
+        .slice(0, 50)
+        .map(([line, severity]) => (
+          <li key={line} className={severity}>
+            {line.replace(/ \[[^\]]*\]$/, '')}
+          </li>
+        ))}
       {sorted.length > 50 ? <li className="note">… and {sorted.length - 50} more.</li> : null}
     </ul>
   );
