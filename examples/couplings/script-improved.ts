@@ -23,7 +23,14 @@ export function improvedScript(): Script {
   }
   const cyclesEnd = writer.ends.left;
   for (const hand of ['left', 'right'] as const) writer.addFrames(hand, 'unmarked', 18);
-  return { id: 'improved', framesPerSecond, ...writer.rows, cycles: marks, cyclesEnd, frames: writer.ends.left };
+  return {
+    id: 'improved',
+    framesPerSecond,
+    ...writer.rows,
+    cycles: marks,
+    cyclesEnd,
+    frames: writer.ends.left,
+  };
 }
 
 type Part = 'body' | 'ring' | 'collar';
@@ -71,6 +78,10 @@ function eyesOnOneAfterTheOther(writer: ScriptWriter, name: Part, cycle: number,
   for (const hand of ['right', 'left'] as const) {
     const details = { object: names[name], item: `${name}-${hand}-${cycle}`, to: `nest-${hand}` };
     writer.add(hand, 'P', seconds, details, 0.12);
+  }
+  if (writer.ends.left - writer.ends.right > 8) {
+    const held = { object: names[name], item: `${name}-right-${cycle}`, to: 'nest-right' };
+    writer.fill('right', 'H', writer.ends.left - 2, { ...held, note: 'waits for the left hand' });
   }
   writer.stretch('left', writer.ends.right + 2);
 }

@@ -1,4 +1,10 @@
-import { framesPerSecond, type MotionDetails, type Script, type ScriptCycle, ScriptWriter } from './motions.ts';
+import {
+  framesPerSecond,
+  type MotionDetails,
+  type Script,
+  type ScriptCycle,
+  ScriptWriter,
+} from './motions.ts';
 
 const cycles = 7;
 /** Cycles counted from 0: in one the ring slips, in one the right hand has to search, in one the work is interrupted. */
@@ -33,7 +39,11 @@ export function presentScript(): Script {
 function presentCycle(writer: ScriptWriter, cycle: number): void {
   const body = { object: 'body', item: `body-${cycle}` };
   const coupling = { object: 'coupling', item: `body-${cycle}` };
-  writer.add('left', 'TE', 0.52, { ...body, from: cycle === 0 ? 'holding-place' : 'finished-box', to: 'body-bin' });
+  writer.add('left', 'TE', 0.52, {
+    ...body,
+    from: cycle === 0 ? 'holding-place' : 'finished-box',
+    to: 'body-bin',
+  });
   writer.add('left', 'G', 0.27, { ...body, from: 'body-bin' });
   writer.add('left', 'TL', 0.6, { ...body, from: 'body-bin', to: 'holding-place' });
   const held = writer.ends.left;
@@ -90,7 +100,13 @@ function fetchCollar(writer: ScriptWriter, cycle: number): void {
 }
 
 /** A part cannot arrive before there is a body to put it on: the carrying then takes longer. */
-function carryToBody(writer: ScriptWriter, part: MotionDetails, from: string, seconds: number, held: number): void {
+function carryToBody(
+  writer: ScriptWriter,
+  part: MotionDetails,
+  from: string,
+  seconds: number,
+  held: number,
+): void {
   writer.add('right', 'TL', seconds, { ...part, from, to: 'holding-place' });
   writer.stretch('right', held);
 }

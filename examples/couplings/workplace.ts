@@ -16,14 +16,14 @@ export const presentPlaces: readonly BenchPlace[] = [
   { id: 'collar-bin', name: 'Collar bin', x: 335, y: 305 },
   { id: 'holding-place', name: 'Holding place in front', x: -5, y: 195 },
   { id: 'waiting-place', name: 'Waiting place, right', x: 130, y: 165 },
-  { id: 'finished-box', name: 'Finished-parts box', x: -345, y: 150 },
+  { id: 'finished-box', name: 'Finished-parts box', x: -300, y: 155 },
 ];
 
 /** The improved workplace: a fixture with two nests, each hand with its own bins and its own chute. */
 export const improvedPlaces: readonly BenchPlace[] = [
-  ...mirrored('body-bin', 'Body bin', 105, 390),
-  ...mirrored('ring-bin', 'Ring bin', 245, 365),
-  ...mirrored('collar-bin', 'Collar bin', 350, 270),
+  ...mirrored('body-bin', 'Body bin', 88, 385),
+  ...mirrored('ring-bin', 'Ring bin', 230, 368),
+  ...mirrored('collar-bin', 'Collar bin', 364, 245),
   ...mirrored('nest', 'Fixture nest', 75, 210),
   ...mirrored('chute', 'Drop chute', 185, 165),
 ];

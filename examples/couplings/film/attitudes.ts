@@ -7,8 +7,8 @@ export interface Attitude {
 
 export const attitudes = {
   rest: { yaw: 0, pitch: 14, roll: 6 },
-  pick: { yaw: 0, pitch: 38, roll: 8 },
-  assemble: { yaw: 0, pitch: 36, roll: 10 },
-  hold: { yaw: 6, pitch: 18, roll: 48 },
-  deliver: { yaw: -10, pitch: 26, roll: 28 },
+  pick: { yaw: 0, pitch: 20, roll: 8 },
+  assemble: { yaw: 0, pitch: 16, roll: 12 },
+  hold: { yaw: 6, pitch: 8, roll: 42 },
+  deliver: { yaw: -10, pitch: 16, roll: 26 },
 } as const satisfies Record<string, Attitude>;

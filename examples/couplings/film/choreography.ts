@@ -1,10 +1,10 @@
 import { Quaternion, Vector3 } from 'three';
-import { type BenchPlace, improvedPlaces, presentPlaces } from '../workplace.ts';
 import { type Hand, motionEnd, type Script, type ScriptMotion, seededRandom } from '../motions.ts';
-import { attitudes, type Attitude } from './attitudes.ts';
-import { itemTracks, type ItemTrack } from './item-tracks.ts';
+import { type BenchPlace, improvedPlaces, presentPlaces } from '../workplace.ts';
+import { type Attitude, attitudes } from './attitudes.ts';
+import { type ItemTrack, itemTracks } from './item-tracks.ts';
 import { seat } from './parts.ts';
-import { type PoseName } from './poses.ts';
+import type { PoseName } from './poses.ts';
 
 /** Where a hand is at the end of a motion; between two ends it moves with the least jerk. */
 export interface HandKey {
@@ -39,7 +39,10 @@ export function choreograph(script: Script): Choreography {
   const list = script.id === 'present' ? presentPlaces : improvedPlaces;
   const places = new Map(list.map((place) => [place.id, benchPoint(place)]));
   const rest = restPoints(script, places);
-  const keys = { left: handKeys(script, 'left', places, rest), right: handKeys(script, 'right', places, rest) };
+  const keys = {
+    left: handKeys(script, 'left', places, rest),
+    right: handKeys(script, 'right', places, rest),
+  };
   return { script, places, keys, items: itemTracks(script, places, rest) };
 }
 
@@ -65,7 +68,15 @@ function restPoints(script: Script, places: ReadonlyMap<string, Vector3>): Reado
   return found;
 }
 
-const slots = [[-0.026, 0.012], [0.022, -0.014], [0.028, 0.02], [-0.03, -0.022], [0, 0.026], [0.002, -0.026], [-0.004, 0.002]] as const;
+const slots = [
+  [-0.026, 0.012],
+  [0.022, -0.014],
+  [0.028, 0.02],
+  [-0.03, -0.022],
+  [0, 0.026],
+  [0.002, -0.026],
+  [-0.004, 0.002],
+] as const;
 
 function heapSlot(bin: Vector3, cycle: number, name: string): Vector3 {
   const [x, z] = slots[cycle % slots.length] ?? [0, 0];
@@ -201,7 +212,8 @@ export function fallen(places: ReadonlyMap<string, Vector3>): Vector3 {
 function workPoint({ script, motion, next }: Situation, place: Vector3): Vector3 {
   const base = place.clone().add(up(script.id === 'present' ? holdHeight : nestHeight));
   if (motion.object === 'coupling') return deliveryPoint(script, motion, place);
-  if (motion.object === 'body') return base.add(up(motion.kind === 'TL' && script.id === 'improved' ? 0.03 : 0));
+  if (motion.object === 'body')
+    return base.add(up(motion.kind === 'TL' && script.id === 'improved' ? 0.03 : 0));
   const ring = motion.object === 'sealing ring';
   if (motion.kind === 'TL') return base.add(new Vector3(0.012, ring ? 0.066 : 0.074, 0.008));
   if (motion.kind === 'P') {
@@ -212,7 +224,15 @@ function workPoint({ script, motion, next }: Situation, place: Vector3): Vector3
   return base.add(up(motion.note === 'first turn' ? seat.collarHalf : seat.collarTight));
 }
 
-const boxSlots = [[-0.03, -0.03], [0.02, -0.028], [-0.028, 0.006], [0.024, 0.01], [-0.024, 0.036], [0.022, 0.038], [0, 0]] as const;
+const boxSlots = [
+  [-0.03, -0.03],
+  [0.02, -0.028],
+  [-0.028, 0.006],
+  [0.024, 0.01],
+  [-0.024, 0.036],
+  [0.022, 0.038],
+  [0, 0],
+] as const;
 
 /** Where the coupling of this cycle is let go. */
 export function deliveryPoint(script: Script, motion: ScriptMotion, place: Vector3): Vector3 {

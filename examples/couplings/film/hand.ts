@@ -81,7 +81,10 @@ export class RiggedHand {
     const { yaw, pitch, roll } = attitude;
     const euler = new Euler(-MathUtils.degToRad(pitch), -MathUtils.degToRad(yaw), 0, 'YXZ');
     const turn = new Quaternion().setFromEuler(euler);
-    const rolled = new Quaternion().setFromAxisAngle(new Vector3(0, 0, 1), this.#side * MathUtils.degToRad(roll));
+    const rolled = new Quaternion().setFromAxisAngle(
+      new Vector3(0, 0, 1),
+      this.#side * MathUtils.degToRad(roll),
+    );
     this.root.quaternion.copy(turn).multiply(rolled);
     this.root.position.copy(grip).sub(offset.applyQuaternion(this.root.quaternion));
     this.root.updateMatrixWorld(true);
@@ -118,7 +121,9 @@ export class RiggedHand {
       MathUtils.degToRad(twist),
       'YXZ',
     );
-    bone.quaternion.copy(this.#rest.get(joint) ?? new Quaternion()).multiply(new Quaternion().setFromEuler(euler));
+    bone.quaternion
+      .copy(this.#rest.get(joint) ?? new Quaternion())
+      .multiply(new Quaternion().setFromEuler(euler));
   }
 }
 

@@ -42,7 +42,7 @@ export function itemTracks(
       const own = motion.item === undefined ? undefined : legs.get(motion.item);
       if (own === undefined) return;
       const span = { start: motion.start, end: motionEnd(script[hand], index, script.frames) };
-      const leg = nextLeg({ script, hand, motion, span, places, before: own.at(-1) });
+      const leg = nextLeg({ script, hand, motion, span, places, before: own.at(-1), home: own[0]?.from });
       if (leg !== undefined) own.push(leg);
     });
   }
@@ -56,6 +56,7 @@ interface Step {
   readonly span: { readonly start: number; readonly end: number };
   readonly places: ReadonlyMap<string, Vector3>;
   readonly before: ItemLeg | undefined;
+  readonly home: Vector3 | undefined;
 }
 
 function nextLeg(step: Step): ItemLeg | undefined {
@@ -109,14 +110,20 @@ function released(step: Step, turn: Quaternion): ItemLeg | undefined {
       return { ...bench, from, to: from.clone().setY(-0.09), turnTo: turn, falls: true, gone: true };
     }
     const random = seededRandom(span.start);
-    return { ...bench, from, to: from.clone().setY(from.y - 0.012), turnTo: lying('body', random), falls: true };
+    return {
+      ...bench,
+      from,
+      to: from.clone().setY(from.y - 0.012),
+      turnTo: lying('body', random),
+      falls: true,
+    };
   }
   if (motion.object === 'body') {
     const nest = place.clone().setY(nestHeight);
     return { ...bench, from: nest, to: nest, turnTo: upright };
   }
   if (motion.to?.includes('bin')) {
-    const back = before?.carrier === step.hand ? place.clone().setY(0.021) : undefined;
+    const back = before?.carrier === step.hand ? step.home : undefined;
     return back && { ...bench, from: back, to: back, turnTo: turn, falls: true };
   }
   const from = (places.get('holding-place') ?? place).clone().add(new Vector3(0.008, 0.112, 0.004));

@@ -16,8 +16,9 @@ import {
 
 export type PartName = 'body' | 'ring' | 'collar';
 
-const brass = new MeshStandardMaterial({ color: 0xc9a25a, metalness: 0.85, roughness: 0.34 });
-const steel = new MeshStandardMaterial({ color: 0xb9bdc2, metalness: 0.9, roughness: 0.36 });
+const brass = new MeshStandardMaterial({ color: 0xc2a05c, metalness: 0.8, roughness: 0.48 });
+const steel = new MeshStandardMaterial({ color: 0xb9bdc2, metalness: 0.8, roughness: 0.42 });
+const seatSteel = new MeshStandardMaterial({ color: 0x7b8288, metalness: 0.4, roughness: 0.6 });
 const rubber = new MeshStandardMaterial({ color: 0x7c2f22, metalness: 0, roughness: 0.6 });
 
 /** Heights above the middle of the body's hexagon, in metres, at which the other parts sit on it. */
@@ -25,7 +26,8 @@ export const seat = { ring: 0.0135, collarOn: 0.043, collarHalf: 0.034, collarTi
 
 /** A part standing upright, its grip in the origin. */
 export function makePart(name: PartName): Object3D {
-  if (name === 'ring') return shadowed(new TorusGeometry(0.0162, 0.0032, 10, 30).rotateX(Math.PI / 2), rubber);
+  if (name === 'ring')
+    return shadowed(new TorusGeometry(0.0162, 0.0032, 10, 30).rotateX(Math.PI / 2), rubber);
   if (name === 'collar') return shadowed(collarGeometry(), steel);
   const group = new Group();
   group.add(shadowed(hexagon(), brass), shadowed(neckAndBarb(), brass));
@@ -45,7 +47,10 @@ function hexagon(): BufferGeometry {
 
 /** Outside neck with a few thread ridges above the hexagon, hose barb below, a bore through the middle. */
 function neckAndBarb(): BufferGeometry {
-  const profile: [number, number][] = [[0.007, -0.036], [0.0095, -0.036]];
+  const profile: [number, number][] = [
+    [0.007, -0.036],
+    [0.0095, -0.036],
+  ];
   for (let barb = 0; barb < 3; barb += 1) {
     profile.push([0.0118, -0.029 + barb * 0.007], [0.0098, -0.0285 + barb * 0.007]);
   }
@@ -54,7 +59,10 @@ function neckAndBarb(): BufferGeometry {
     profile.push([0.0128, 0.017 + ridge * 0.003], [0.0138, 0.0185 + ridge * 0.003]);
   }
   profile.push([0.0122, 0.037], [0.009, 0.037], [0.0085, 0.03], [0.0085, -0.036], [0.007, -0.036]);
-  return new LatheGeometry(profile.map(([radius, height]) => new Vector2(radius, height)), 32);
+  return new LatheGeometry(
+    profile.map(([radius, height]) => new Vector2(radius, height)),
+    32,
+  );
 }
 
 /** A knurled nut with a round hole. */
@@ -115,7 +123,7 @@ export function makeBin(width: number, depth: number, height: number, colour: nu
 /** A fixture nest: a steel seat with two jaws that keep the hexagon from turning. */
 export function makeNest(): Object3D {
   const group = new Group();
-  const foot = shadowed(new CylinderGeometry(0.03, 0.034, 0.03, 40), steel);
+  const foot = shadowed(new CylinderGeometry(0.03, 0.034, 0.03, 40), seatSteel);
   foot.position.y = 0.022;
   group.add(foot);
   const jaw = new MeshStandardMaterial({ color: 0x4b535c, metalness: 0.35, roughness: 0.5 });

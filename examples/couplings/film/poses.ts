@@ -26,33 +26,33 @@ export const poses = {
   ),
   /** Fingers and thumb open around a part of about 40 mm. */
   openWide: pose(
-    [-4, 4, 6, 0, 0],
-    [38, 28, 14, 2, 0],
-    [40, 32, 14, 0, 0],
-    [42, 36, 16, -2, 0],
-    [42, 36, 16, -5, 0],
+    [-6, 2, 4, 0, 0],
+    [20, 20, 10, 4, 0],
+    [22, 23, 10, 0, 0],
+    [23, 24, 12, -3, 0],
+    [22, 24, 12, -7, 0],
   ),
   gripWide: pose(
-    [6, 12, 18, 0, 0],
-    [50, 34, 20, 2, 0],
-    [52, 38, 20, 0, 0],
-    [56, 44, 24, 0, 0],
-    [58, 46, 24, -2, 0],
+    [2, 8, 12, 0, 0],
+    [30, 30, 16, 3, 0],
+    [32, 33, 16, 0, 0],
+    [33, 34, 18, -2, 0],
+    [32, 34, 18, -5, 0],
   ),
   /** Tips of thumb and first fingers nearly together. */
   openSmall: pose(
-    [4, 12, 14, 0, 0],
-    [46, 34, 20, 2, 0],
-    [48, 38, 22, 0, 0],
-    [48, 44, 24, -2, 0],
-    [46, 44, 24, -4, 0],
+    [2, 10, 12, 0, 0],
+    [28, 32, 18, 2, 0],
+    [29, 33, 18, 0, 0],
+    [25, 28, 16, -3, 0],
+    [20, 26, 14, -7, 0],
   ),
   gripSmall: pose(
-    [14, 20, 22, 0, 0],
-    [56, 42, 26, 1, 0],
-    [58, 46, 26, 0, 0],
-    [58, 50, 28, -1, 0],
-    [56, 50, 28, -3, 0],
+    [10, 18, 22, 0, 0],
+    [38, 40, 24, 1, 0],
+    [38, 41, 24, 0, 0],
+    [30, 34, 20, -3, 0],
+    [24, 30, 18, -7, 0],
   ),
 } satisfies Record<string, HandPose>;
 
@@ -61,6 +61,8 @@ export type PoseName = keyof typeof poses;
 /** Between two poses, 0 being the first. */
 export function blendPose(from: HandPose, to: HandPose, share: number): HandPose {
   const mix = (name: FingerName) =>
-    from[name].map((value, index) => value + ((to[name][index] ?? 0) - value) * share) as unknown as FingerBend;
+    from[name].map(
+      (value, index) => value + ((to[name][index] ?? 0) - value) * share,
+    ) as unknown as FingerBend;
   return pose(mix('thumb'), mix('index'), mix('middle'), mix('ring'), mix('pinky'));
 }

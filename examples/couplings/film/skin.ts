@@ -16,7 +16,7 @@ float smoothNoise(vec3 p) {
  * no picture and no seam is needed. Knuckles and finger ends are redder.
  */
 export function skinMaterial(): MeshStandardMaterial {
-  const material = new MeshStandardMaterial({ color: 0xd9a184, roughness: 0.62, metalness: 0 });
+  const material = new MeshStandardMaterial({ color: 0xcb9a80, roughness: 0.62, metalness: 0 });
   material.onBeforeCompile = (shader) => {
     shader.vertexShader = shader.vertexShader
       .replace('#include <common>', '#include <common>\nvarying vec3 vUnbent;')
