@@ -2,28 +2,19 @@ import { mkdirSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
-import { chromium } from 'playwright-core';
-import { createServer } from 'vite';
+import { chromium, type Page } from 'playwright-core';
+import { createServer, type ViteDevServer } from 'vite';
+import { findBrowser } from '../../../scripts/browser/find.mjs';
 
 const usage = `Draws the two films of the demonstration.
-  npm run demo-film                                        both films, into examples/couplings
-  npm run demo-film -- --film present                      one of them
+  npm run demo-film                                                 both films, into examples/couplings
+  npm run demo-film -- --film present                               one of them (present or improved)
   npm run demo-film -- --film present --stills 40,90 --out FOLDER   single frames as PNG, to look at
-  --width N, --height N, --bitrate N (bits a second)`;
-
-const { values } = parseArgs({
-  options: {
-    film: { type: 'string' },
-    stills: { type: 'string' },
-    out: { type: 'string' },
-    width: { type: 'string', default: '1280' },
-    height: { type: 'string', default: '720' },
-    bitrate: { type: 'string', default: '340000' },
-    help: { type: 'boolean', default: false },
-  },
-});
+  --width N --height N --bitrate N (bits a second)`;
 
 const here = dirname(fileURLToPath(import.meta.url));
+const root = join(here, '..', '..', '..');
+const filmIds = ['present', 'improved'] as const;
 const flags = [
   '--no-sandbox',
   '--disable-quic',
@@ -36,48 +27,73 @@ const flags = [
   '--enable-unsafe-swiftshader',
 ];
 
-async function main(): Promise<void> {
-  if (values.help) return console.log(usage);
-  const server = await createServer({
-    root: join(here, '..', '..', '..'),
+interface Wishes {
+  readonly films: readonly string[];
+  readonly stills: readonly number[];
+  readonly out: string;
+  readonly width: number;
+  readonly height: number;
+  readonly bitrate: number;
+}
+
+function readWishes(): Wishes | undefined {
+  const text = { type: 'string' } as const;
+  const options = { film: text, stills: text, out: text, width: text, height: text, bitrate: text };
+  const { values } = parseArgs({ options: { ...options, help: { type: 'boolean' } } });
+  if (values.help || (values.film !== undefined && !filmIds.some((id) => id === values.film)))
+    return undefined;
+  const wishes = {
+    films: values.film === undefined ? filmIds : [values.film],
+    stills: (values.stills ?? '').split(',').filter(Boolean).map(Number),
+    out: values.out ?? join(here, '..'),
+    width: Number(values.width ?? 1280),
+    height: Number(values.height ?? 720),
+    bitrate: Number(values.bitrate ?? 380_000),
+  };
+  const numbers = [...wishes.stills, wishes.width, wishes.height, wishes.bitrate];
+  return numbers.every((number) => Number.isInteger(number) && number >= 0) ? wishes : undefined;
+}
+
+function startServer(): Promise<ViteDevServer> {
+  return createServer({
+    root,
     configFile: false,
     logLevel: 'error',
-    cacheDir: join(here, '..', '..', '..', 'node_modules', '.vite-demo-film'),
+    cacheDir: join(root, 'node_modules', '.vite-demo-film'),
     optimizeDeps: { entries: ['examples/couplings/film/page.html'] },
     server: { host: '127.0.0.1', port: 0, hmr: false, watch: null },
   });
+}
+
+async function drawStills(page: Page, id: string, { stills, out }: Wishes): Promise<void> {
+  for (const frame of stills) {
+    await page.evaluate((at) => globalThis.filmDesk.draw(at), frame);
+    const still = await page.evaluate(() => globalThis.filmDesk.still());
+    writeFileSync(join(out, `${id}-${frame}.png`), Buffer.from(still.split(',')[1] ?? '', 'base64'));
+  }
+}
+
+async function drawFilm(page: Page, id: string, { bitrate, out }: Wishes): Promise<void> {
+  page.setDefaultTimeout(0);
+  const film = await page.evaluate((rate) => globalThis.filmDesk.record(rate), bitrate);
+  writeFileSync(join(out, `${id}.mp4`), Buffer.from(film, 'base64'));
+}
+
+async function main(wishes: Wishes, executablePath: string): Promise<void> {
+  const server = await startServer();
   await server.listen();
-  const address = server.resolvedUrls?.local[0] ?? '';
-  const browser = await chromium.launch({
-    executablePath: process.env.EVENHAND_BROWSER ?? '/usr/bin/chromium',
-    args: flags,
-  });
+  const browser = await chromium.launch({ executablePath, args: flags });
+  mkdirSync(wishes.out, { recursive: true });
   try {
-    const ids = values.film === undefined ? ['present', 'improved'] : [values.film];
-    for (const id of ids) {
+    for (const id of wishes.films) {
       const page = await browser.newPage();
       page.on('console', (message) => console.log(message.text()));
       page.on('pageerror', (error) => console.error(error));
-      await page.goto(`${address}examples/couplings/film/page.html`);
+      await page.goto(`${server.resolvedUrls?.local[0] ?? ''}examples/couplings/film/page.html`);
       await page.waitForFunction(() => 'filmDesk' in globalThis);
-      await page.evaluate(([film, width, height]) => globalThis.filmDesk.open(film, width, height), [
-        id,
-        Number(values.width),
-        Number(values.height),
-      ] as const);
-      const out = values.out ?? join(here, '..');
-      mkdirSync(out, { recursive: true });
-      if (values.stills !== undefined) {
-        for (const frame of values.stills.split(',').map(Number)) {
-          await page.evaluate((at) => globalThis.filmDesk.draw(at), frame);
-          const still = await page.evaluate(() => globalThis.filmDesk.still());
-          writeFileSync(join(out, `${id}-${frame}.png`), Buffer.from(still.split(',')[1] ?? '', 'base64'));
-        }
-      } else {
-        page.setDefaultTimeout(0);
-        const film = await page.evaluate((rate) => globalThis.filmDesk.record(rate), Number(values.bitrate));
-        writeFileSync(join(out, `${id}.mp4`), Buffer.from(film, 'base64'));
-      }
+      const size = [id, wishes.width, wishes.height] as const;
+      await page.evaluate(([film, width, height]) => globalThis.filmDesk.open(film, width, height), size);
+      await (wishes.stills.length > 0 ? drawStills : drawFilm)(page, id, wishes);
       await page.close();
     }
   } finally {
@@ -86,4 +102,14 @@ async function main(): Promise<void> {
   }
 }
 
-await main();
+const wishes = readWishes();
+const found = findBrowser();
+if (wishes === undefined) {
+  console.error(usage);
+  process.exitCode = 2;
+} else if (found.browser === null) {
+  console.error(`${found.reason}. To bring one: npm run browser`);
+  process.exitCode = 2;
+} else {
+  await main(wishes, found.browser);
+}
