@@ -35,12 +35,12 @@ const timeWidth = 29;
 const columnGap = 8;
 
 export const textSize = 7.4;
-export const lineHeight = 8.8;
-const labelGap = 1.8;
-const mostLines = 3;
+export const lineHeight = 8.6;
+const labelGap = 2.6;
+export const mostLines = 3;
 
 /** Baseline below the middle of a line: half the height of a capital (0.698 of the size). */
-const baselineDrop = 0.349 * textSize;
+export const baselineDrop = 0.349 * textSize;
 
 function columnsX({ outward, inner }: HandColumns) {
   const barOuter = inner + outward * barWidth;
@@ -54,7 +54,7 @@ function descriptionRoom(columns: HandColumns): number {
 }
 
 /** The description with what the reader must know about its edges. */
-function wordsOf(motion: ChartMotion, continued: boolean): string {
+export function wordsOf(motion: ChartMotion, continued: boolean): string {
   if (continued) return `${motion.description} (continued)`;
   const cut = [motion.cutStart ? 'began before' : '', motion.cutEnd ? 'goes on after' : ''].filter(
     (word) => word !== '',
@@ -62,8 +62,22 @@ function wordsOf(motion: ChartMotion, continued: boolean): string {
   return cut.length === 0 ? motion.description : `${motion.description} (${cut.join(', ')})`;
 }
 
+/** Shares of the column tried for the lines of one description, so that the last line is not a lonely word. */
+const narrower = [0.6, 0.68, 0.76, 0.84, 0.92];
+
 function linesOf(columns: HandColumns, motion: ChartMotion, continued: boolean): readonly string[] {
-  return wrapText(wordsOf(motion, continued), descriptionRoom(columns), textSize, 400, mostLines);
+  return balancedLines(wordsOf(motion, continued), descriptionRoom(columns), mostLines);
+}
+
+/** A text in as few lines as fit into `room`, of about equal length. */
+export function balancedLines(text: string, room: number, most: number): readonly string[] {
+  const lines = wrapText(text, room, textSize, 400, most);
+  if (lines.length === 1 || lines.at(-1)?.endsWith('…')) return lines;
+  for (const share of narrower) {
+    const even = wrapText(text, room * share, textSize, 400);
+    if (even.length === lines.length) return even;
+  }
+  return lines;
 }
 
 /** Motions with the height their labels need, wherever a sheet may break. */
@@ -198,7 +212,7 @@ function labelRow(
   ]);
 }
 
-export const columnHeadHeight = 36;
+export const columnHeadHeight = 46;
 
 function headRow(columns: HandColumns, top: number, unit: TimeUnit): SceneNode {
   const x = columnsX(columns);
@@ -224,7 +238,7 @@ export function handHead(columns: HandColumns, top: number): readonly SceneNode[
   return [
     groupNode('layer', [lineNode(inner, y, outer, y, thinLine, 'ink')]),
     {
-      ...groupNode('heading', [textNode(inner, top - 26, name, { size: 9, weight: 600, align })]),
+      ...groupNode('heading', [textNode(inner, top - 27, name, { size: 9, weight: 600, align })]),
       level: 2,
     },
   ];

@@ -18,7 +18,7 @@ const verbs: Readonly<Record<MotionKind, readonly [verb: string, before: string]
   I: ['inspect', ''],
   Pn: ['plan', ''],
   UD: ['wait', 'for'],
-  AD: ['stand idle', 'at'],
+  AD: ['stand idle', 'with'],
   R: ['rest', 'from'],
   unmarked: ['not marked yet', ''],
 };
@@ -38,6 +38,6 @@ export function describeMotion({ kind, object, from, to }: MotionWords): string 
   const parts = [verb];
   if (object !== undefined) parts.push(before, object);
   if (from !== undefined) parts.push('from', from);
-  if (to !== undefined) parts.push(kind === 'G' || kind === 'H' ? 'at' : 'to', to);
+  if (to !== undefined) parts.push(kind === 'TE' || kind === 'TL' ? 'to' : 'at', to);
   return parts.filter((part) => part !== '').join(' ');
 }

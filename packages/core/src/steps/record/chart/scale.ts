@@ -9,9 +9,9 @@ export interface ChartScale {
   readonly pointsPerMicro: number;
 }
 
-const steps = [1, 2, 2.5, 5] as const;
+const steps = [1, 1.25, 1.5, 2, 2.5, 3, 4, 5, 6, 8] as const;
 
-/** Round scales from large to small: 1, 2, 2.5 and 5 times powers of ten. */
+/** Round scales from large to small: 1 to 8 in ten steps, times powers of ten. */
 export function roundScales(unit: TimeUnit, most: number, least: number): readonly ChartScale[] {
   const scales: ChartScale[] = [];
   for (let power = 7; power >= -9; power -= 1) {
@@ -26,12 +26,16 @@ export function roundScales(unit: TimeUnit, most: number, least: number): readon
   return scales;
 }
 
+/** "Scale: 5 mm to 10 winks". */
 export function scaleText({ unit, millimetresPerUnit }: ChartScale): string {
-  const [millimetres, units] =
-    millimetresPerUnit >= 1 ? [millimetresPerUnit, 1] : [1, 1 / millimetresPerUnit];
+  let [millimetres, units] = [millimetresPerUnit, 1];
+  while (millimetres < 1) {
+    millimetres *= 10;
+    units *= 10;
+  }
   const short = (value: number) => numberText(value, 6).replace(/\.?0+$/, '');
   const symbol = units === 1 && unit === 'winks' ? 'wink' : timeUnits[unit].symbol;
-  return `Scale: ${short(millimetres)} mm to ${short(units)} ${symbol}`;
+  return `Scale: ${short(millimetres)} mm to ${units} ${symbol}`;
 }
 
 /** Graduation of the middle scale: a numbered line every `major` units, a short one every `minor`. */
