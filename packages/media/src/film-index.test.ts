@@ -43,7 +43,7 @@ describe('frame table', () => {
     const table = frameTable(packets('K-4 -3 K-2 -1 K0 1 2 3'), 2);
     expect(table.ticks).toEqual([0, 1]);
     expect(table.runs).toEqual([{ order: 4, tick: 0, first: 0, end: 2 }]);
-    expect(table.left).toEqual({ before: 4, after: 2, keyless: 0, sameTime: 0 });
+    expect(table.left).toEqual({ before: 4, after: 2, keyless: 0, sameTime: 0, hidden: 0 });
   });
 
   it('leaves out what has no key frame before it', () => {

@@ -4,6 +4,8 @@ export interface PacketTimes {
   /** 0 when the container does not say. */
   readonly duration: number;
   readonly key: boolean;
+  /** Decoded for the sake of others, never shown. */
+  readonly hidden?: boolean;
 }
 
 /**
@@ -39,6 +41,8 @@ export interface FrameTable {
     readonly keyless: number;
     /** At a time at which there is a picture already. */
     readonly sameTime: number;
+    /** Made only to decode others from. */
+    readonly hidden: number;
   };
 }
 
@@ -50,10 +54,11 @@ export interface FrameTable {
 export function frameTable(packets: readonly PacketTimes[], shownEnd = Number.POSITIVE_INFINITY): FrameTable {
   const keys = growingKeys(packets);
   const firstKeyTick = keys[0]?.tick ?? Number.POSITIVE_INFINITY;
-  const left = { before: 0, after: 0, keyless: 0, sameTime: 0 };
+  const left = { before: 0, after: 0, keyless: 0, sameTime: 0, hidden: 0 };
   const frames: Ordered[] = [];
   for (const [order, packet] of packets.entries()) {
-    if (packet.tick < 0) left.before += 1;
+    if (packet.hidden === true) left.hidden += 1;
+    else if (packet.tick < 0) left.before += 1;
     else if (packet.tick < firstKeyTick) left.keyless += 1;
     else if (packet.tick >= shownEnd) left.after += 1;
     else frames.push({ ...packet, order });
