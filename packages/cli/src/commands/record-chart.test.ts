@@ -51,6 +51,14 @@ describe('evenhand record chart', () => {
     expect(svg).toMatch(/width="612pt" height="792pt"|width="792pt" height="612pt"/);
   });
 
+  it('draws the process chart, whose words are those of the five symbols', async () => {
+    const { code, files: after } = await chart('-o', 'p.svg', '--form', 'process');
+    expect(code).toBe(0);
+    for (const word of ['Hose couplings', 'operation', 'transport', 'hold']) {
+      expect(String(after['p.svg']).toLowerCase()).toContain(word.toLowerCase());
+    }
+  });
+
   it('several sheets are numbered files as SVG and one file as PDF', async () => {
     const svg = await call(['record', 'chart', 'long.json', '-o', 'c.svg', '--json'], { files });
     const told = JSON.parse(svg.out);
