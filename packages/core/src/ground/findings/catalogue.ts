@@ -239,6 +239,14 @@ export const findingTexts = {
     severity: 'note',
     text: 'The time between frames varies from {shortest} to {longest}; every frame keeps its own time.',
   },
+  'film/edit-list': {
+    severity: 'warning',
+    text: '{name} is put together of {pieces} pieces by its edit list; only the first piece is shown. Export the film anew from the program that cut it to see all of it.',
+  },
+  'film/left-out': {
+    severity: 'note',
+    text: '{count} pictures in the file are not counted as frames: {reason}.',
+  },
   'film/more-tracks': { severity: 'note', text: '{name} holds {tracks} pictures; the first is used.' },
   'film/missing': {
     severity: 'error',
