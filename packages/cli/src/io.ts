@@ -1,4 +1,5 @@
 import type { PaperName, Scene } from '@evenhand/core/ground/scene';
+import type { EmbeddedFont } from '@evenhand/draw';
 
 /** Why the outside world said no, as the end of a sentence. */
 export class IoFault extends Error {}
@@ -19,6 +20,8 @@ export interface Io {
   /** Today as YYYY-MM-DD where the user is. */
   readonly today: () => string;
   readonly version: string;
+  /** The typeface that is put into every SVG, so that it looks the same everywhere. */
+  readonly svgFonts: () => Promise<readonly EmbeddedFont[]>;
   /** Sheets as one PDF; the part that makes it is heavy and loaded only then. */
   readonly pdf: (pages: readonly Scene[], look: PdfLook) => Promise<Uint8Array>;
   readonly serve: (options: ServeOptions) => Promise<RunningServer>;

@@ -17,6 +17,10 @@ export function nodeIo(): Io {
     },
     newId: () => randomBytes(12).toString('base64url'),
     version: manifest.version,
+    svgFonts: async () => {
+      const { svgFonts } = await import('@evenhand/draw/pdf');
+      return svgFonts();
+    },
     pdf: async (pages, look) => {
       const { scenesToPdf } = await import('@evenhand/draw/pdf');
       return scenesToPdf(pages, look);

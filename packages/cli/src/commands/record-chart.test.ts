@@ -28,7 +28,14 @@ describe('evenhand record chart', () => {
     expect([code, out, err]).toEqual([0, '', 'Wrote c.svg.\n']);
     const svg = String(after['c.svg']);
     expect(svg).toMatch(/^<svg [^>]*xmlns="http:\/\/www\.w3\.org\/2000\/svg"/);
-    for (const word of ['Hose couplings', 'Present method', 'Cycle 1 of 2', '2026-03-14', 'winks'])
+    for (const word of [
+      'Hose couplings',
+      'Present method',
+      'Cycle 1 of 2',
+      '2026-03-14',
+      'winks',
+      'base64,Zm9udA==',
+    ])
       expect(svg).toContain(word);
   });
 

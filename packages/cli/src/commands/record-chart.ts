@@ -141,11 +141,12 @@ async function write(
   }
   if (choice.output === stream && pages.length > 1)
     return fail(finding('cli/pages', {}, { pages: pages.length }));
+  const fonts = await io.svgFonts();
   const files: string[] = [];
   for (const [index, page] of pages.entries()) {
     const file =
       pages.length === 1 ? choice.output : choice.output.replace(/(\.svg)?$/i, `-${index + 1}.svg`);
-    const written = await writeResult(io, file, sceneToSvg(page));
+    const written = await writeResult(io, file, sceneToSvg(page, { fonts }));
     if (!written.ok) return written;
     files.push(file);
   }

@@ -43,6 +43,7 @@ export async function call(argv: readonly string[], world: Partial<World> = {}):
     newId: () => 'new-id',
     today: () => '2026-03-14',
     version: '1.2.3',
+    svgFonts: async () => [{ weight: 400, woff2: 'Zm9udA==' }],
     pdf: async (pages, { paper, title }) => bytesOf(`%PDF of ${pages.length} on ${paper}: ${title}`),
     serve: async (options) => {
       outcome.asked.push(options);
