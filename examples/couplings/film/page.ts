@@ -144,7 +144,7 @@ function caption(ink: CanvasRenderingContext2D, { width, height }: HTMLCanvasEle
 }
 
 /** Draws every frame and packs them as H.264; each frame lasts exactly one frame of the script. */
-async function record(bitrate: number): Promise<string> {
+async function record(bitrate: number, frames = Number.POSITIVE_INFINITY): Promise<string> {
   if (film === undefined) throw new Error('no film is open');
   const { script, picture } = film;
   const target = new BufferTarget();
@@ -152,12 +152,12 @@ async function record(bitrate: number): Promise<string> {
   const source = new CanvasSource(picture, {
     codec: 'avc',
     bitrate,
-    keyFrameInterval: 2,
+    keyFrameInterval: 3,
     latencyMode: 'quality',
   });
   output.addVideoTrack(source, { frameRate: script.framesPerSecond });
   await output.start();
-  for (let frame = 0; frame < script.frames; frame += 1) {
+  for (let frame = 0; frame < Math.min(frames, script.frames); frame += 1) {
     draw(frame);
     await source.add(frame / script.framesPerSecond, 1 / script.framesPerSecond);
     if (frame % 50 === 0) console.log(`${script.id}: frame ${frame} of ${script.frames}`);

@@ -10,7 +10,7 @@ const usage = `Draws the two films of the demonstration.
   npm run demo-film                                                 both films, into examples/couplings
   npm run demo-film -- --film present                               one of them (present or improved)
   npm run demo-film -- --film present --stills 40,90 --out FOLDER   single frames as PNG, to look at
-  --width N --height N --bitrate N (bits a second)`;
+  --width N --height N --bitrate N (bits a second) --frames N (only the first N)`;
 
 const here = dirname(fileURLToPath(import.meta.url));
 const root = join(here, '..', '..', '..');
@@ -34,11 +34,21 @@ interface Wishes {
   readonly width: number;
   readonly height: number;
   readonly bitrate: number;
+  /** Only so many frames from the start, for a trial. */
+  readonly frames: number;
 }
 
 function readWishes(): Wishes | undefined {
   const text = { type: 'string' } as const;
-  const options = { film: text, stills: text, out: text, width: text, height: text, bitrate: text };
+  const options = {
+    film: text,
+    stills: text,
+    out: text,
+    width: text,
+    height: text,
+    bitrate: text,
+    frames: text,
+  };
   const { values } = parseArgs({ options: { ...options, help: { type: 'boolean' } } });
   if (values.help || (values.film !== undefined && !filmIds.some((id) => id === values.film)))
     return undefined;
@@ -49,8 +59,9 @@ function readWishes(): Wishes | undefined {
     width: Number(values.width ?? 1280),
     height: Number(values.height ?? 720),
     bitrate: Number(values.bitrate ?? 380_000),
+    frames: Number(values.frames ?? 1_000_000),
   };
-  const numbers = [...wishes.stills, wishes.width, wishes.height, wishes.bitrate];
+  const numbers = [...wishes.stills, wishes.width, wishes.height, wishes.bitrate, wishes.frames];
   return numbers.every((number) => Number.isInteger(number) && number >= 0) ? wishes : undefined;
 }
 
@@ -73,9 +84,12 @@ async function drawStills(page: Page, id: string, { stills, out }: Wishes): Prom
   }
 }
 
-async function drawFilm(page: Page, id: string, { bitrate, out }: Wishes): Promise<void> {
+async function drawFilm(page: Page, id: string, { bitrate, frames, out }: Wishes): Promise<void> {
   page.setDefaultTimeout(0);
-  const film = await page.evaluate((rate) => globalThis.filmDesk.record(rate), bitrate);
+  const film = await page.evaluate(([rate, most]) => globalThis.filmDesk.record(rate, most), [
+    bitrate,
+    frames,
+  ] as const);
   writeFileSync(join(out, `${id}.mp4`), Buffer.from(film, 'base64'));
 }
 

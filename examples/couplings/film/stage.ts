@@ -103,14 +103,14 @@ function light(scene: Scene): void {
 
 function bench(fixed: Object3D): void {
   const paper = new MeshStandardMaterial({
-    map: grainTexture('#e3dccd', 9, 7),
+    map: grainTexture('#e3dccd', 2, 7),
     roughness: 0.85,
     metalness: 0,
   });
   const top = shadowed(new RoundedBoxGeometry(1.5, 0.03, 0.8, 3, 0.008), paper);
   top.position.set(0, -0.015, 0.24 - 0.4);
   fixed.add(top);
-  const mat = new MeshStandardMaterial({ map: grainTexture('#b9bcb3', 7, 3), roughness: 0.95, metalness: 0 });
+  const mat = new MeshStandardMaterial({ map: grainTexture('#b9bcb3', 2, 3), roughness: 0.95, metalness: 0 });
   const pad = shadowed(new RoundedBoxGeometry(0.46, 0.006, 0.24, 3, 0.003), mat);
   pad.position.set(0, 0.0005, 0.085);
   fixed.add(pad);

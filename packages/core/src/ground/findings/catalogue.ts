@@ -262,6 +262,26 @@ export const findingTexts = {
   },
   // store and server
   'store/not-found': { severity: 'error', text: '{what} is not in the store.' },
+  'store/taken': {
+    severity: 'error',
+    text: 'There is already a study with the id {id}. Open that one, or give this one another id.',
+  },
+  'store/behind': {
+    severity: 'error',
+    text: 'The store holds revision {rev}, but this window has seen revision {seen}; the data folder was put back to an older state. Save a copy of the study from this window before you reload it.',
+  },
+  'store/damaged': {
+    severity: 'error',
+    text: 'The database {file} cannot be read: {reason}. Put the data folder back from a copy, or choose another with --data.',
+  },
+  'store/folder': {
+    severity: 'error',
+    text: 'The data folder {folder} cannot be used: {reason}. Choose another with --data.',
+  },
+  'store/failed': {
+    severity: 'error',
+    text: 'It could not be written to the data folder: {reason}. Nothing was changed. See that the disk has room, and try again.',
+  },
   'store/newer': {
     severity: 'error',
     text: 'The data folder was written by a newer version of Evenhand. Update the program to open it.',
@@ -274,6 +294,20 @@ export const findingTexts = {
     severity: 'warning',
     text: 'The server cannot be reached. Your edits wait in this browser and go over when it is back.',
   },
+  'server/body': { severity: 'error', text: 'The request cannot be read: {reason}.' },
+  'server/too-large': {
+    severity: 'error',
+    text: 'The request is larger than {limit} MB. Send it in smaller parts.',
+  },
+  'server/failed': {
+    severity: 'error',
+    text: 'Something went wrong inside the server; it is written in its output. Try again, and restart it if that does not help.',
+  },
+  'server/port': {
+    severity: 'error',
+    text: 'No free port was found from {first} to {last} on 127.0.0.1. Choose another with --port.',
+  },
+  'server/pdf': { severity: 'error', text: 'The PDF could not be made: {reason}.' },
   'server/refused': { severity: 'error', text: 'The request was refused: {reason}.' },
   // command line
   'cli/use': { severity: 'error', text: '{reason} Try: {example}' },

@@ -1,0 +1,2 @@
+export { fontFiles, svgFonts } from './font-files.ts';
+export { type PdfOptions, scenesToPdf } from './scenes-to-pdf.ts';
