@@ -1,3 +1,4 @@
+export { canvasPattern } from './canvas/canvas-pattern.ts';
 export { type PaintContext, paintScene } from './canvas/paint-scene.ts';
 export { colourOf, type InkRole, type Look, type LookName, looks } from './looks.ts';
 export { type PatternMark, type PatternTile, patternInk, patternTiles } from './patterns.ts';

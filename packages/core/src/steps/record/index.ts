@@ -24,3 +24,4 @@ export {
   readKeyMap,
   withKey,
 } from './key-map.ts';
+export * from './score/index.ts';

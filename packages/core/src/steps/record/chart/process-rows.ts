@@ -64,16 +64,9 @@ export function processHead(sheet: Sheet, top: number): readonly SceneNode[] {
     const x = hand === 'left' ? symbolEdges[1] : symbolEdges[0];
     const text = hand === 'left' ? 'Left hand' : 'Right hand';
     const look = { size: 9, weight: 600, align: hand === 'left' ? 'end' : 'start' } as const;
-    return { ...groupNode('heading', [textNode(x, top - 21, text, look)]), level: 2 };
+    return groupNode('note', [textNode(x, top - 21, text, look)]);
   });
-  const key = hands.flatMap((hand) =>
-    symbolOrder.map((symbol, index) =>
-      symbolShape(symbol, columnsOf(sheet, hand).symbolAt(index), top - 9.5, 3.2, {
-        stroke: { ink: 'soft', width: 0.6 },
-      }),
-    ),
-  );
-  return [groupNode('layer', [rule, ...key]), ...names];
+  return [groupNode('layer', [rule]), ...names];
 }
 
 export function processHeadRow(sheet: Sheet, top: number, unit: TimeUnit): SceneNode {
@@ -86,10 +79,20 @@ export function processHeadRow(sheet: Sheet, top: number, unit: TimeUnit): Scene
     return [
       cell(description, 'Description', align),
       cell(timeEdge, timeUnits[unit].symbol, 'end'),
-      groupNode('cell', [], 'Symbol'),
+      groupNode('cell', [
+        groupNode('figure', symbolKey(sheet, hand, top), `Symbol: ${symbolOrder.join(', ')}`),
+      ]),
     ];
   });
   return groupNode('head-row', [cell(sheet.width / 2, 'Line', 'middle'), ...sides]);
+}
+
+function symbolKey(sheet: Sheet, hand: Hand, top: number): readonly SceneNode[] {
+  return symbolOrder.map((symbol, index) =>
+    symbolShape(symbol, columnsOf(sheet, hand).symbolAt(index), top - 9.5, 3.2, {
+      stroke: { ink: 'soft', width: 0.6 },
+    }),
+  );
 }
 
 /** The drawing under the texts: rules, the printed symbols, and the line that links those of each hand. */

@@ -41,7 +41,14 @@ export function scoreAreas({ width, height, ribbonHeight }: AreaWishes): ScoreAr
   const gap = 8;
   const ribbon = Math.round(ribbonHeight);
   const rest =
-    Math.floor(height) - cyclesHeight - axisHeight - ribbon - (ribbon > 0 ? gap : 0) - overviewHeight - gap - 4;
+    Math.floor(height) -
+    cyclesHeight -
+    axisHeight -
+    ribbon -
+    (ribbon > 0 ? gap : 0) -
+    overviewHeight -
+    gap -
+    4;
   const hand = Math.max(0, Math.floor(rest / 2));
   const across = { x: gutter, width: Math.max(1, Math.floor(width) - gutter - rightMargin) };
   const leftTop = cyclesHeight;

@@ -1,5 +1,4 @@
-import type { Motion, Row } from '../../../ground/study/index.ts';
-import type { MethodClock } from '../../../ground/study/index.ts';
+import type { MethodClock, Motion, Row } from '../../../ground/study/index.ts';
 import { type MotionKind, motionKinds } from '../../../ground/tables/index.ts';
 
 /**

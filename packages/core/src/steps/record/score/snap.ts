@@ -26,8 +26,10 @@ export function boundaryRange(
   clock: MethodClock,
   ref: BoundaryRef,
 ): BoundaryRange | undefined {
-  const row: { readonly items: readonly { readonly id: string; readonly start: number }[]; readonly end: number } =
-    method[ref.row];
+  const row: {
+    readonly items: readonly { readonly id: string; readonly start: number }[];
+    readonly end: number;
+  } = method[ref.row];
   const farthest = clock.last ?? Number.MAX_SAFE_INTEGER;
   if (ref.id === undefined) {
     const last = row.items.at(-1);
