@@ -24,7 +24,7 @@ function dot(x: number, y: number, radius: number): string {
   return `M ${x - radius} ${y} A ${radius} ${radius} 0 1 1 ${x + radius} ${y} A ${radius} ${radius} 0 1 1 ${x - radius} ${y} Z`;
 }
 
-// Slanting lines run past the corners of the tile so that their ends meet those of the next one.
+// Lines run past the edges of the tile so that they meet those of the next one without a seam.
 const up = (size: number) => [
   `M -1 1 L 1 -1`,
   `M 0 ${size} L ${size} 0`,
@@ -36,6 +36,15 @@ const down = (size: number) => [
   `M ${size - 1} -1 L ${size + 1} 1`,
 ];
 
+const squares = (size: number, step: number) =>
+  Array.from({ length: size / step }, (_, index) => (index + 0.5) * step).flatMap((at) => [
+    `M -1 ${at} L ${size + 1} ${at}`,
+    `M ${at} -1 L ${at} ${size + 1}`,
+  ]);
+
+/** Tiles of level and upright lines are long: some viewers of PDF show a faint seam where two tiles meet. */
+const long = 24;
+
 /** Patterns that lie over a fill. `solid`, `plain` and `empty` have none: the fill itself is what tells them apart. */
 export const patternTiles: Readonly<Record<Pattern, PatternTile | undefined>> = {
   solid: undefined,
@@ -46,11 +55,11 @@ export const patternTiles: Readonly<Record<Pattern, PatternTile | undefined>> = 
   'wide-diagonal': lines(6, 6, 1.3, ...up(6)),
   'wide-diagonal-back': lines(6, 6, 1.3, ...down(6)),
   'cross-diagonal': lines(4.5, 4.5, 0.55, ...up(4.5), ...down(4.5)),
-  horizontal: lines(4, 2.5, 0.6, 'M 0 1.25 L 4 1.25'),
-  vertical: lines(2.5, 4, 0.6, 'M 1.25 0 L 1.25 4'),
-  'wide-horizontal': lines(4, 5, 1.3, 'M 0 2.5 L 4 2.5'),
-  'wide-vertical': lines(5, 4, 1.3, 'M 2.5 0 L 2.5 4'),
-  grid: lines(4, 4, 0.55, 'M 0 2 L 4 2', 'M 2 0 L 2 4'),
+  horizontal: lines(long, 2.5, 0.6, `M -1 1.25 L ${long + 1} 1.25`),
+  vertical: lines(2.5, long, 0.6, `M 1.25 -1 L 1.25 ${long + 1}`),
+  'wide-horizontal': lines(long, 5, 1.3, `M -1 2.5 L ${long + 1} 2.5`),
+  'wide-vertical': lines(5, long, 1.3, `M 2.5 -1 L 2.5 ${long + 1}`),
+  grid: lines(long, long, 0.55, ...squares(long, 4)),
   dots: { width: 4, height: 4, marks: [mark(dot(1, 1, 0.6)), mark(dot(3, 3, 0.6))] },
   'dots-dense': {
     width: 2.5,

@@ -1,4 +1,5 @@
 import type { Fill, GroupNode, Scene, SceneNode, Stroke, TextNode } from '@evenhand/core/ground/scene';
+import { cleanText } from '../clean-text.ts';
 import { colourOf, type Look } from '../looks.ts';
 import { type PathStep, readPath } from '../path-data.ts';
 import { patternInk, patternTiles } from '../patterns.ts';
@@ -74,8 +75,9 @@ class PageWriter {
 
   /** Shapes that stand outside a group are drawing and nothing to be read. */
   nodes(nodes: readonly SceneNode[]): readonly NodeData[] {
-    return nodes.map((node) => {
+    return nodes.map((node, index) => {
       const data = this.node(node);
+      if (data.kind === 'text') return joined(data, nodes[index - 1], nodes[index + 1]);
       return data.kind === 'shape' ? { kind: 'drawing', nodes: [data] } : data;
     });
   }
@@ -107,7 +109,7 @@ class PageWriter {
       case 'layer':
         return { kind: 'drawing', nodes: this.plain(node.nodes) };
       case 'figure':
-        return { kind: 'figure', label: node.label ?? '', nodes: this.plain(node.nodes) };
+        return { kind: 'figure', label: cleanText(node.label ?? ''), nodes: this.plain(node.nodes) };
       case 'heading':
         return { kind: 'heading', level: node.level ?? 1, nodes: this.nodes(node.nodes) };
       case 'table':
@@ -145,7 +147,7 @@ class PageWriter {
       kind: 'text',
       x: node.x,
       y: node.y,
-      text: node.text.replace(/\s+/g, ' '),
+      text: cleanText(node.text).replace(/\s+/g, ' '),
       size: node.size,
       weight: node.weight,
       align: node.align,
@@ -179,6 +181,19 @@ class PageWriter {
     this.patterns.set(name, { width: tile.width, height: tile.height, ink, marks });
     return name;
   }
+}
+
+/**
+ * Lines of one text are read as one: without a space the last and the first word would run together. It stands on the
+ * side that is not aligned, where it moves nothing.
+ */
+function joined(
+  data: Extract<NodeData, { kind: 'text' }>,
+  before: SceneNode | undefined,
+  after: SceneNode | undefined,
+): NodeData {
+  if (data.align === 'start' && after?.kind === 'text') return { ...data, text: `${data.text} ` };
+  return data.align === 'end' && before?.kind === 'text' ? { ...data, text: ` ${data.text}` } : data;
 }
 
 function withOpacity(colour: string, opacity: number | undefined): string {

@@ -1,7 +1,8 @@
 import { readFile } from 'node:fs/promises';
 import path from 'node:path';
 import { type PaperName, papers, type Scene } from '@evenhand/core/ground/scene';
-import { NodeCompiler } from '@myriaddreamin/typst-ts-node-compiler';
+import { NodeCompiler, type NodeTypstDocument } from '@myriaddreamin/typst-ts-node-compiler';
+import { cleanText } from '../clean-text.ts';
 import { looks } from '../looks.ts';
 import { fontFiles } from './font-files.ts';
 import { paperData } from './page-data.ts';
@@ -29,6 +30,7 @@ function typesetter(): Promise<NodeCompiler> {
  * Scenes as one PDF, a page each: real vectors, embedded fonts, text that can be selected and is tagged (PDF/UA-1:
  * headings, tables and figures with their words; the rest of the drawing as artifacts). The same scenes give the same
  * bytes, for no date is written.
+ * A character that the typeface lacks is taken from the machine's fonts, and is an empty box where none has it.
  * @throws RangeError without pages, or for a page that is neither upright nor across on the paper
  * @throws Error when the sheets cannot be set, with the reason
  */
@@ -37,8 +39,8 @@ export async function scenesToPdf(pages: readonly Scene[], options: PdfOptions):
   checkSizes(pages, options.paper);
   const data = JSON.stringify({
     ...paperData(pages, looks.print),
-    title: options.title,
-    description: pages[0]?.description ?? '',
+    title: cleanText(options.title).trim() || 'Drawing',
+    description: cleanText(pages[0]?.description ?? ''),
     language: options.language ?? 'en',
   });
   const typst = await typesetter();
@@ -49,9 +51,22 @@ export async function scenesToPdf(pages: readonly Scene[], options: PdfOptions):
       `the sheets could not be set: ${JSON.stringify(made.takeDiagnostics()?.shortDiagnostics)}`,
     );
   }
-  const pdf = typst.pdf(document, { pdfStandard: 'ua-1' });
+  const pdf = exportPdf(typst, document);
   typst.evictCache(2);
   return new Uint8Array(pdf.buffer, pdf.byteOffset, pdf.byteLength);
+}
+
+/**
+ * PDF/UA forbids a character that no font can show. Such a text is still worth having on paper: then the same tagged
+ * document is written without the claim, with an empty box for the character.
+ */
+function exportPdf(typst: NodeCompiler, document: NodeTypstDocument): Buffer {
+  try {
+    return typst.pdf(document, { pdfStandard: 'ua-1' });
+  } catch (error) {
+    if (!(error instanceof Error) || !error.message.includes('could not be displayed with font')) throw error;
+    return typst.pdf(document, { pdfTags: true });
+  }
 }
 
 function checkSizes(pages: readonly Scene[], paper: PaperName): void {

@@ -61,6 +61,9 @@ export const typstSource = `
       ..if n.head.len() > 0 { (table.header(..n.head.map(draw)),) },
       ..n.rows.sum(default: ()).map(draw)))
   }
+  else if n.nodes.all(m => m.kind == "text") {
+    place(top + left, block(width: far, par(n.nodes.map(m => box(width: 0pt, height: 0pt, words(m))).join())))
+  }
   else { place(top + left, block(draw(n.nodes))) }
 }
 #for sheet in data.pages {

@@ -1,5 +1,6 @@
 import type { Fill, GroupNode, Scene, SceneNode, Stroke, TextNode } from '@evenhand/core/ground/scene';
 import type { Pattern } from '@evenhand/core/ground/tables';
+import { cleanText } from '../clean-text.ts';
 import { colourOf, type Look, looks } from '../looks.ts';
 import { patternInk, patternTiles } from '../patterns.ts';
 
@@ -171,20 +172,9 @@ function number(value: number): string {
   return text === '-0' ? '0' : text;
 }
 
-/** Text that XML can carry: its own signs as entities, and control characters, which it forbids, left out. */
+/** XML's own signs as entities, and what XML forbids left out. */
 function escapeText(text: string): string {
-  return Array.from(text)
-    .filter((character) => isXmlCharacter(character.codePointAt(0) ?? 0))
-    .join('')
-    .replace(/&/g, '&amp;')
-    .replace(/</g, '&lt;')
-    .replace(/>/g, '&gt;');
-}
-
-/** The characters of XML 1.0, section 2.2. */
-function isXmlCharacter(code: number): boolean {
-  if (code < 0x20) return code === 0x9 || code === 0xa || code === 0xd;
-  return code < 0xd800 || (code > 0xdfff && code !== 0xfffe && code !== 0xffff);
+  return cleanText(text).replace(/&/g, '&amp;').replace(/</g, '&lt;').replace(/>/g, '&gt;');
 }
 
 function escapeAttribute(text: string): string {
