@@ -17,6 +17,8 @@ import process from 'node:process';
  * @type {Set<import('node:child_process').ChildProcess>}
  */
 const running = new Set();
+/** A command that was asked to end is made to end after this long. */
+const GRACE_MS = 2_000;
 let watching = false;
 
 function endWithUs() {
@@ -35,7 +37,11 @@ function endWithUs() {
         child.once('close', () => running.size === 0 && leave());
         child.kill(signal);
       }
-      setTimeout(leave, 10_000);
+      // npm answers a signal by undoing its work, which takes longer than a person waits; the next run repairs it anyway.
+      setTimeout(() => {
+        for (const child of running) child.kill('SIGKILL');
+      }, GRACE_MS);
+      setTimeout(leave, GRACE_MS + 10_000);
     });
   }
 }
