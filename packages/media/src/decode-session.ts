@@ -1,6 +1,7 @@
 import type { Decoder, MakeDecoder, Picture } from './decoder.ts';
 import type { Feed } from './demux.ts';
 import type { Run } from './film-index.ts';
+import { reasonOf } from './reason.ts';
 
 /** What a session decodes. */
 export interface DecodePlan {
@@ -105,7 +106,7 @@ export class DecodeSession<P extends Picture<P>> {
       await this.#decoder.flush();
       this.#end();
     } catch (error) {
-      this.#fail(error instanceof Error ? error.message : String(error));
+      this.#fail(reasonOf(error));
     }
   }
 

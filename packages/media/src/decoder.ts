@@ -1,4 +1,5 @@
 import type { CodedPicture } from './demux.ts';
+import { reasonOf } from './reason.ts';
 
 /** A decoded picture; a WebCodecs `VideoFrame` is one. */
 export interface Picture<Self> {
@@ -33,7 +34,7 @@ export function webDecoder(config: VideoDecoderConfig): MakeDecoder<VideoFrame> 
   return (events) => {
     const decoder = new VideoDecoder({
       output: events.output,
-      error: (error) => events.error(error.message),
+      error: (error) => events.error(reasonOf(error)),
     });
     decoder.ondequeue = events.room;
     decoder.configure(config);

@@ -34,8 +34,8 @@ export class CachedFrameReader<P extends Picture<P>> implements FrameReader {
   readonly #cache: FrameCache<P>;
   readonly #listeners = new Set<() => void>();
   readonly #faults = new Map<number, Finding>();
-  /** Runs that could not be decoded from their own key frame: begin one run earlier. */
-  readonly #early = new Set<number>();
+  /** Runs whose key frame does not stand alone, so that decoding cannot begin with it. */
+  readonly #dependent = new Set<number>();
   #waiters: Waiter[] = [];
   #session: DecodeSession<P> | undefined;
   #position = 0;
@@ -177,7 +177,9 @@ export class CachedFrameReader<P extends Picture<P>> implements FrameReader {
 
   #reach(want: number, slack: number): void {
     const session = this.#session;
-    if (session?.covers(want) && this.#run(want).first <= session.emitted + 1 + slack) {
+    const near =
+      session?.plan.until !== undefined || this.#run(want).first <= (session?.emitted ?? 0) + 1 + slack;
+    if (session?.covers(want) && near) {
       session.raise(Math.max(want, this.#position + (this.#direction > 0 ? this.#aheadLength() : 0)));
     } else {
       this.#begin(want);
@@ -221,8 +223,10 @@ export class CachedFrameReader<P extends Picture<P>> implements FrameReader {
   }
 
   #startRun(frame: number): Run {
-    const at = runOf(this.#film.table.runs, frame);
-    return this.#film.table.runs[this.#early.has(at) ? Math.max(0, at - 1) : at] as Run;
+    const { runs } = this.#film.table;
+    let at = runOf(runs, frame);
+    while (at > 0 && this.#dependent.has(at)) at -= 1;
+    return runs[at] as Run;
   }
 
   #take(frame: number, picture: P): void {
@@ -244,14 +248,18 @@ export class CachedFrameReader<P extends Picture<P>> implements FrameReader {
     this.#tell();
   }
 
-  /** Once more from one run earlier (the key frame may not stand alone); then the rest of the run is given up. */
-  #fail(session: DecodeSession<P>, reason: string): void {
-    const target = Math.min(Math.max(session.plan.target, session.emitted + 1), this.frames - 1);
-    const at = runOf(this.#film.table.runs, target);
-    if (at > 0 && !this.#early.has(at)) {
-      this.#early.add(at);
+  /**
+   * When nothing at all came out, the key frame does not stand alone (an open group of pictures): begin one run earlier.
+   * When something came out, the rest of the run is given up; the next run begins anew.
+   */
+  #fail({ plan, emitted }: DecodeSession<P>, reason: string): void {
+    const { runs } = this.#film.table;
+    const start = runOf(runs, plan.run.first);
+    if (emitted < plan.run.first && start > 0) {
+      this.#dependent.add(start);
     } else {
-      const { end } = this.#film.table.runs[at] as Run;
+      const target = Math.min(Math.max(plan.target, emitted + 1), this.frames - 1);
+      const { end } = this.#run(target);
       for (let frame = target; frame < end; frame += 1) this.#miss(frame, reason);
     }
     this.#plan();

@@ -8,6 +8,7 @@ import { boxesCutOff, segmentCutOff, topLevel } from './cut-off.ts';
 import { codecCode, type Demuxed, demux, describeTrack, packetTimes, timeScale } from './demux.ts';
 import type { IndexedFilm } from './film.ts';
 import { deltaRange, type FrameTable, frameTable, isVariable, tickMicros } from './film-index.ts';
+import { reasonOf } from './reason.ts';
 import { sniff } from './sniff.ts';
 import { type ByteReader, byteReader, FilmMissing, type FilmSource, sourceName } from './source.ts';
 
@@ -36,12 +37,6 @@ export async function readFilm(
     if (error instanceof FilmMissing) return fail([finding('film/missing', where, { name })]);
     return fail([finding('film/broken', where, { name, found: reasonOf(error) })]);
   }
-}
-
-/** The message of an error as the middle of a sentence. */
-export function reasonOf(error: unknown): string {
-  const text = error instanceof Error ? error.message : String(error);
-  return text.trim().replace(/\.+$/, '') || 'an unknown error';
 }
 
 /** Looks at the bytes before the demuxer does, to say what a file is that is no film, or how it is cut off. */
