@@ -3,7 +3,7 @@ import { useLook, usePreferences } from '../shell/preferences.ts';
 import type { ScoreControls } from '../surfaces/score/score-events.ts';
 import { ScoreSurface } from '../surfaces/score/score-surface.ts';
 import type { RecordDesk } from './desk.ts';
-import { useDesk, useDocument, usePlayhead } from './use-desk.ts';
+import { useDesk, useDocument, usePlayer, usePlayhead } from './use-desk.ts';
 
 /** The two-hand score: a canvas that React only feeds. */
 export function ScoreView(props: { readonly desk: RecordDesk }) {
@@ -16,7 +16,7 @@ export function ScoreView(props: { readonly desk: RecordDesk }) {
   const { unit } = usePreferences();
   const look = useLook();
   const method = study.methods.find((item) => item.id === methodId);
-  const playing = desk.player?.state().playing ?? false;
+  const playing = usePlayer(desk)?.playing ?? false;
   useEffect(() => {
     if (host.current === null) return;
     const made = new ScoreSurface(host.current, {

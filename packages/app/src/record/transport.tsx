@@ -5,14 +5,13 @@ import type { RecordDesk } from './desk.ts';
 import { commandById } from './desk-commands.ts';
 import { chordText, useKeyLabels } from './key-labels.ts';
 import { MethodChoice } from './method-choice.tsx';
-import { useDesk, usePlayhead } from './use-desk.ts';
+import { useDesk, usePlayer, usePlayhead } from './use-desk.ts';
 
 /** Under the film: where it stands, and the ways to move it. */
 export function Transport(props: { readonly desk: RecordDesk; readonly onKeys: () => void }) {
   const { desk } = props;
   const { loop } = useDesk(desk);
-  usePlayhead(desk);
-  const player = desk.player?.state();
+  const player = usePlayer(desk);
   return (
     <section className="transport" aria-label="Moving through the film">
       <MethodChoice desk={desk} />
@@ -72,7 +71,7 @@ function Standing(props: { readonly desk: RecordDesk }) {
   const at = usePlayhead(desk);
   const { unit } = usePreferences();
   const { clock } = desk;
-  const player = desk.player?.state();
+  const player = usePlayer(desk);
   const loaded = clock !== undefined && (clock.last === undefined || at <= clock.last);
   const time = loaded ? clock.timeOf(at) : undefined;
   return (
