@@ -1,7 +1,8 @@
-import { Quaternion, Vector3 } from 'three';
+import { Vector3 } from 'three';
 import { type Hand, motionEnd, type Script, type ScriptMotion, seededRandom } from '../motions.ts';
-import { type BenchPlace, improvedPlaces, presentPlaces } from '../workplace.ts';
+import { improvedPlaces, presentPlaces } from '../workplace.ts';
 import { type Attitude, attitudes } from './attitudes.ts';
+import { benchPoint, deliveryPoint, fallen, holdHeight, lying, nestHeight, type Rest, up } from './bench.ts';
 import { type ItemTrack, itemTracks } from './item-tracks.ts';
 import { seat } from './parts.ts';
 import type { PoseName } from './poses.ts';
@@ -25,16 +26,6 @@ export interface Choreography {
   readonly items: ReadonlyMap<string, ItemTrack>;
 }
 
-/** Height of the body's hexagon when it is held in front, and when it sits in the nest; metres above the bench. */
-export const holdHeight = 0.062;
-export const nestHeight = 0.047;
-const nearEdge = 0.24;
-
-/** Bench millimetres to the scene's metres: x to the right, y up, z towards the operator. */
-export function benchPoint(place: Pick<BenchPlace, 'x' | 'y'>, height = 0): Vector3 {
-  return new Vector3(place.x / 1000, height, nearEdge - place.y / 1000);
-}
-
 export function choreograph(script: Script): Choreography {
   const list = script.id === 'present' ? presentPlaces : improvedPlaces;
   const places = new Map(list.map((place) => [place.id, benchPoint(place)]));
@@ -44,11 +35,6 @@ export function choreograph(script: Script): Choreography {
     right: handKeys(script, 'right', places, rest),
   };
   return { script, places, keys, items: itemTracks(script, places, rest) };
-}
-
-export interface Rest {
-  readonly at: Vector3;
-  readonly turn: Quaternion;
 }
 
 /** Every thing lies in its bin at first, on top of the heap, each a little apart from the others. */
@@ -82,12 +68,6 @@ function heapSlot(bin: Vector3, cycle: number, name: string): Vector3 {
   const [x, z] = slots[cycle % slots.length] ?? [0, 0];
   const spread = name === 'ring' ? 0.8 : 1.05;
   return bin.clone().add(new Vector3(x * spread, name === 'ring' ? 0.021 : 0.037, z * spread));
-}
-
-export function lying(name: string, random: () => number): Quaternion {
-  const about = new Quaternion().setFromAxisAngle(new Vector3(0, 1, 0), random() * Math.PI * 2);
-  const steep = name === 'body' ? Math.PI / 2 : name === 'collar' ? 0.15 + random() * 0.5 : random() * 0.3;
-  return about.multiply(new Quaternion().setFromAxisAngle(new Vector3(1, 0, 0), steep));
 }
 
 function handKeys(
@@ -173,8 +153,6 @@ function attitudeFor({ script, hand, motion }: Situation, before: Attitude): Att
   return to.includes('bin') || to === 'waiting-place' ? attitudes.pick : attitudes.assemble;
 }
 
-const up = (height: number) => new Vector3(0, height, 0);
-
 function gripAfter(of: Situation, still: Vector3): Vector3 {
   const { motion, places, rest } = of;
   const item = motion.item === undefined ? undefined : rest.get(motion.item);
@@ -204,11 +182,6 @@ function gripAfter(of: Situation, still: Vector3): Vector3 {
   }
 }
 
-/** Where a slipped ring comes to lie: beside the holding place. */
-export function fallen(places: ReadonlyMap<string, Vector3>): Vector3 {
-  return (places.get('holding-place') ?? new Vector3()).clone().add(new Vector3(0.075, 0.008, -0.035));
-}
-
 function workPoint({ script, motion, next }: Situation, place: Vector3): Vector3 {
   const base = place.clone().add(up(script.id === 'present' ? holdHeight : nestHeight));
   if (motion.object === 'coupling') return deliveryPoint(script, motion, place);
@@ -222,22 +195,4 @@ function workPoint({ script, motion, next }: Situation, place: Vector3): Vector3
   }
   if (ring) return base.add(up(seat.ring + 0.004));
   return base.add(up(motion.note === 'first turn' ? seat.collarHalf : seat.collarTight));
-}
-
-const boxSlots = [
-  [-0.03, -0.03],
-  [0.02, -0.028],
-  [-0.028, 0.006],
-  [0.024, 0.01],
-  [-0.024, 0.036],
-  [0.022, 0.038],
-  [0, 0],
-] as const;
-
-/** Where the coupling of this cycle is let go. */
-export function deliveryPoint(script: Script, motion: ScriptMotion, place: Vector3): Vector3 {
-  if (script.id === 'improved') return place.clone().add(up(0.075));
-  const cycle = Number(motion.item?.split('-').at(-1) ?? 0);
-  const [x, z] = boxSlots[cycle % boxSlots.length] ?? [0, 0];
-  return place.clone().add(new Vector3(x, cycle === 6 ? 0.058 : 0.034, z));
 }

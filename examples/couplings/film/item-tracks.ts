@@ -1,6 +1,6 @@
 import { Quaternion, Vector3 } from 'three';
 import { type Hand, motionEnd, type Script, type ScriptMotion, seededRandom } from '../motions.ts';
-import { deliveryPoint, fallen, lying, nestHeight, type Rest } from './choreography.ts';
+import { deliveryPoint, fallen, lying, nestHeight, type Rest } from './bench.ts';
 import { seat } from './parts.ts';
 
 /** What carries a thing from a frame on: the bench, a hand, or another thing it sits on. */

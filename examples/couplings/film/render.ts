@@ -1,10 +1,11 @@
-import { mkdirSync, writeFileSync } from 'node:fs';
+import { mkdirSync, rmSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
 import { chromium, type Page } from 'playwright-core';
 import { createServer, type ViteDevServer } from 'vite';
 import { findBrowser } from '../../../scripts/browser/find.mjs';
+import { canPack, packFilm } from './pack.ts';
 
 const usage = `Draws the two films of the demonstration.
   npm run demo-film                                                 both films, into examples/couplings
@@ -84,13 +85,21 @@ async function drawStills(page: Page, id: string, { stills, out }: Wishes): Prom
   }
 }
 
+/** Where the film is to be packed afterwards it is first written large, at twenty times the rate. */
 async function drawFilm(page: Page, id: string, { bitrate, frames, out }: Wishes): Promise<void> {
   page.setDefaultTimeout(0);
-  const film = await page.evaluate(([rate, most]) => globalThis.filmDesk.record(rate, most), [
-    bitrate,
+  const packed = canPack();
+  const rate = packed ? bitrate * 20 : bitrate;
+  const film = await page.evaluate(([bits, most]) => globalThis.filmDesk.record(bits, most), [
+    rate,
     frames,
   ] as const);
-  writeFileSync(join(out, `${id}.mp4`), Buffer.from(film, 'base64'));
+  const path = join(out, `${id}.mp4`);
+  const drawn = packed ? join(out, `${id}.large.mp4`) : path;
+  writeFileSync(drawn, Buffer.from(film, 'base64'));
+  if (!packed) return console.log('No ffmpeg was found: the film stays as the browser packed it.');
+  packFilm(drawn, path, bitrate);
+  rmSync(drawn);
 }
 
 async function main(wishes: Wishes, executablePath: string): Promise<void> {

@@ -23,7 +23,7 @@ import { RoomEnvironment } from 'three/addons/environments/RoomEnvironment.js';
 import { RoundedBoxGeometry } from 'three/addons/geometries/RoundedBoxGeometry.js';
 import { type Script, seededRandom } from '../motions.ts';
 import { improvedPlaces, presentPlaces } from '../workplace.ts';
-import { benchPoint, lying } from './choreography.ts';
+import { benchPoint, lying } from './bench.ts';
 import { makeBin, makeNest, makePart, type PartName, shadowed } from './parts.ts';
 
 export interface Stage {
@@ -111,7 +111,7 @@ function bench(fixed: Object3D): void {
   top.position.set(0, -0.015, 0.24 - 0.4);
   fixed.add(top);
   const mat = new MeshStandardMaterial({ map: grainTexture('#b9bcb3', 2, 3), roughness: 0.95, metalness: 0 });
-  const pad = shadowed(new RoundedBoxGeometry(0.46, 0.006, 0.24, 3, 0.003), mat);
+  const pad = shadowed(new RoundedBoxGeometry(0.43, 0.006, 0.24, 3, 0.003), mat);
   pad.position.set(0, 0.0005, 0.085);
   fixed.add(pad);
 }
