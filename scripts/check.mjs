@@ -5,7 +5,7 @@ import path from 'node:path';
 import process from 'node:process';
 import { fileURLToPath } from 'node:url';
 import { ensureReady, ROOT } from './setup/ready.mjs';
-import { run } from './setup/run.mjs';
+import { run, withColours } from './setup/run.mjs';
 
 /**
  * @typedef {{ name: string, script: string, args: string[], tsx?: boolean }} Check
@@ -81,6 +81,7 @@ export async function runChecks(tell) {
       const loader = check.tsx ? ['--import', 'tsx'] : [];
       const { code, output, ms } = await run(process.execPath, [...loader, check.script, ...check.args], {
         cwd: ROOT,
+        env: withColours(),
       });
       const verdict = { name: check.name, ok: code === 0, ms, output };
       verdicts.push(verdict);

@@ -6,7 +6,7 @@ import { findBrowser } from './browser/find.mjs';
 import { printVerdict, runChecks } from './check.mjs';
 import { withLock } from './setup/lock.mjs';
 import { ensureReady, ROOT } from './setup/ready.mjs';
-import { run } from './setup/run.mjs';
+import { run, withColours } from './setup/run.mjs';
 import { closingLine, countReport } from './tests/count.mjs';
 import { browserTestFiles } from './tests/files.mjs';
 
@@ -40,11 +40,10 @@ async function runTests(browser, folder, filters) {
   rmSync(REPORT, { force: true });
   const vitest = path.join(ROOT, 'node_modules', 'vitest', 'vitest.mjs');
   const reporters = ['--reporter=default', '--reporter=json', `--outputFile.json=${REPORT}`];
-  const { EVENHAND_BROWSER: _, EVENHAND_FILMS: __, ...rest } = process.env;
+  const { EVENHAND_BROWSER: _, EVENHAND_FILMS: __, ...rest } = withColours();
   const env = {
     ...rest,
     NODE_ENV: 'test',
-    ...(process.stdout.isTTY ? { FORCE_COLOR: '1' } : {}),
     ...(browser ? { EVENHAND_BROWSER: browser } : {}),
     ...(folder ? { EVENHAND_FILMS: folder } : {}),
   };
@@ -62,9 +61,13 @@ async function runTests(browser, folder, filters) {
  * Names the browser tests that could not be run, and counts them: each file as one.
  * @param {Count} count
  * @param {string} reason
+ * @param {readonly string[]} filters
  */
-function tellNotRun(count, reason) {
-  const files = browserTestFiles(ROOT);
+function tellNotRun(count, reason, filters) {
+  const asked = (/** @type {string} */ file) =>
+    filters.length === 0 || filters.some((part) => file.includes(part));
+  const files = browserTestFiles(ROOT).filter(asked);
+  if (files.length === 0) return;
   console.log(`\nNOT RUN, ${reason}:`);
   for (const file of files) console.log(`  NOT RUN ${file}`);
   console.log('To run them: npm run browser   (it brings a browser for the tests), then npm test');
@@ -104,7 +107,7 @@ async function testEverything(filters) {
     count.failed += 1;
     count.failures.push(trouble);
   }
-  if (found.browser === null && filters.length === 0) tellNotRun(count, found.reason);
+  if (found.browser === null) tellNotRun(count, found.reason, filters);
   list(
     folder ? 'Skipped:' : 'Skipped (those on real films run where EVENHAND_FILMS names their folder):',
     count.skips,

@@ -47,6 +47,16 @@ function endWithUs() {
 }
 
 /**
+ * What a command whose output we pass on is told about colours: as our own output goes.
+ * @returns {NodeJS.ProcessEnv}
+ */
+export function withColours() {
+  const { FORCE_COLOR, NO_COLOR, ...env } = process.env;
+  if (FORCE_COLOR || NO_COLOR) return process.env;
+  return { ...env, ...(process.stdout.isTTY ? { FORCE_COLOR: '1' } : { NO_COLOR: '1' }) };
+}
+
+/**
  * Runs a command to its end and keeps what it prints. Never rejects: a command that cannot be started has code 127.
  * @param {string} command
  * @param {readonly string[]} args
