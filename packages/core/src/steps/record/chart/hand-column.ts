@@ -6,6 +6,7 @@ import {
   type RectNode,
   type SceneNode,
   textNode,
+  textWidth,
   wrapText,
 } from '../../../ground/scene/index.ts';
 import type { Hand } from '../../../ground/study/index.ts';
@@ -71,8 +72,9 @@ function linesOf(columns: HandColumns, motion: ChartMotion, continued: boolean):
 
 /** A text in as few lines as fit into `room`, of about equal length. */
 export function balancedLines(text: string, room: number, most: number): readonly string[] {
+  if (!/\s{2}/.test(text) && textWidth(text, textSize, 400) <= room) return [text];
   const lines = wrapText(text, room, textSize, 400, most);
-  if (lines.length === 1 || lines.at(-1)?.endsWith('…')) return lines;
+  if (lines.length <= 1 || lines.at(-1)?.endsWith('…')) return lines;
   for (const share of narrower) {
     const even = wrapText(text, room * share, textSize, 400);
     if (even.length === lines.length) return even;
@@ -111,7 +113,7 @@ export function handColumn(
   return [
     groupNode(
       'layer',
-      shown.flatMap(({ motion }) => bar(columns, motion, page, y)),
+      shown.flatMap(({ motion }) => bar(columns, motion, page, scale, y)),
     ),
     groupNode(
       'layer',
@@ -134,6 +136,7 @@ function bar(
   columns: HandColumns,
   motion: ChartMotion,
   page: ChartPage,
+  scale: ChartScale,
   y: (time: number) => number,
 ): SceneNode[] {
   const from = y(Math.max(page.from, motion.start));
@@ -147,7 +150,7 @@ function bar(
     x: left,
     y: from,
     width: barWidth,
-    height: motion.start >= page.from && motion.end <= page.to ? barLength(motion, y) : to - from,
+    height: (Math.min(page.to, motion.end) - Math.max(page.from, motion.start)) * scale.pointsPerMicro,
     fill: open ? { ink: 'paper' } : { ink: { colour: facts.colour }, pattern: facts.pattern },
     stroke: open ? { ink: 'faint', width: hairline, dash: [2, 1.5] } : { ink: 'ink', width: hairline },
   };
@@ -155,12 +158,6 @@ function bar(
   if (motion.cutStart && motion.start >= page.from) torn.push(tornEdge(left, from));
   if (motion.cutEnd && motion.end <= page.to) torn.push(tornEdge(left, to));
   return [rect, ...torn];
-}
-
-/** The length of a bar from the duration alone, so that it does not depend on where the bar stands. */
-function barLength(motion: ChartMotion, y: (time: number) => number): number {
-  const unit = (y(motion.end) - y(motion.start)) / (motion.end - motion.start);
-  return motion.duration * unit;
 }
 
 /** The mark of a bar that goes on beyond the chart: a broken line across its end. */

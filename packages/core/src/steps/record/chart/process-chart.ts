@@ -1,7 +1,7 @@
 import { groupNode, type PaperName, type Scene, type SceneNode } from '../../../ground/scene/index.ts';
 import { countText, type TimeUnit, timeText } from '../../../ground/units/index.ts';
 import type { ChartFacts } from './facts.ts';
-import { processLines, symbolCounts } from './process-lines.ts';
+import { type ProcessLine, processLines, symbolCounts } from './process-lines.ts';
 import {
   type ProcessRow,
   processDrawing,
@@ -46,6 +46,7 @@ export function processChart(facts: ChartFacts, look: ProcessChartLook): readonl
     later: room - runningHeadHeight,
     foot: summaryHeight(sheet, facts) + footGap,
   });
+  const words = describe(facts, lines, unit);
   return pages.map((page, index): Scene => {
     const top = sheet.top + processHeadHeight + (index === 0 ? titleBlockHeight : runningHeadHeight);
     const bottom = page.reduce((y, row) => y + row.height, top);
@@ -53,7 +54,7 @@ export function processChart(facts: ChartFacts, look: ProcessChartLook): readonl
       width: sheet.width,
       height: sheet.height,
       title: `${title}: ${facts.header.operation}`,
-      description: describe(facts, unit, index, pages.length),
+      description: `Sheet ${index + 1} of ${pages.length}. ${words}`,
       nodes: [
         ...(index === 0
           ? titleBlock(sheet, title, facts, timeText(facts.duration, unit))
@@ -111,15 +112,14 @@ function breakRows(
   return pages;
 }
 
-/** The sheet in words, for those who cannot see it. */
-function describe(facts: ChartFacts, unit: TimeUnit, index: number, pages: number): string {
-  const lines = processLines(facts);
+/** The chart in words, for those who cannot see it. */
+function describe(facts: ChartFacts, lines: readonly ProcessLine[], unit: TimeUnit): string {
   const hand = (name: 'left' | 'right') => {
     const { symbols } = symbolCounts(lines, name);
     return `${countText(symbols.operation, 'operation')}, ${countText(symbols.transport, 'transport')}, ${countText(symbols.hold, 'hold')}, ${countText(symbols.delay, 'delay')} and ${countText(symbols.inspection, 'inspection')}`;
   };
   return [
-    `${facts.header.operation}, ${facts.header.method}, ${facts.header.span}, sheet ${index + 1} of ${pages}.`,
+    `${facts.header.operation}, ${facts.header.method}, ${facts.header.span}.`,
     `${countText(lines.length, 'line')} in ${timeText(facts.duration, unit)}.`,
     `Left hand: ${hand('left')}. Right hand: ${hand('right')}.`,
     ...(facts.demo ? ['The data are invented.'] : []),

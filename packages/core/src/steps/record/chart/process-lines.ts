@@ -17,8 +17,8 @@ export interface ProcessLine extends Readonly<Record<Hand, ProcessEntry>> {
   readonly start: number;
 }
 
-/** Starts no further apart than this stand on one line: two winks, about two frames at 30 a second. The choice is ours. */
-export const togetherWithin = 60_000;
+/** Starts no further apart than this, in microseconds, stand on one line: two frames at 30 a second. The choice is ours. */
+export const togetherWithin = 66_667;
 
 /**
  * The lines of the two-handed process chart. A line begins wherever a hand begins a motion; motions of the two hands

@@ -59,6 +59,7 @@ export function twoHandChart(facts: ChartFacts, look: TwoHandChartLook): readonl
     roundScales(look.unit, longestMean / mean, shortestMean / mean),
     { first: room - titleBlockHeight, later: room - runningHeadHeight, foot },
   );
+  const words = describe(facts, look);
   return pages.map((page, index): Scene => {
     const head = index === 0 ? titleBlockHeight : runningHeadHeight;
     const top = sheet.top + head + columnHeadHeight;
@@ -67,7 +68,7 @@ export function twoHandChart(facts: ChartFacts, look: TwoHandChartLook): readonl
       width: sheet.width,
       height: sheet.height,
       title: `${title}: ${facts.header.operation}`,
-      description: describe(facts, look, index, pages.length),
+      description: `Sheet ${index + 1} of ${pages.length}. ${words}`,
       nodes: [
         ...(index === 0
           ? titleBlock(sheet, title, facts, timeText(facts.duration, look.unit))
@@ -168,8 +169,8 @@ function chartFoot(
   return [...totalsTable(facts, look.unit, look.grouping, sheet.left, top), ...notes];
 }
 
-/** The sheet in words, for those who cannot see it. */
-function describe(facts: ChartFacts, look: TwoHandChartLook, index: number, pages: number): string {
+/** The chart in words, for those who cannot see it. */
+function describe(facts: ChartFacts, look: TwoHandChartLook): string {
   const hand = (name: 'left' | 'right') => countText(facts[name].length, 'motion');
   const most = [...kindTotals(facts)].sort(
     (a, b) => b.left.time + b.right.time - (a.left.time + a.right.time) || (a.kind < b.kind ? -1 : 1),
@@ -177,7 +178,7 @@ function describe(facts: ChartFacts, look: TwoHandChartLook, index: number, page
   const shares = groupTimes(facts, look.grouping);
   const share = (name: 'left' | 'right') => percentText(shares[name].effectiveShare ?? 0);
   return [
-    `${facts.header.operation}, ${facts.header.method}, ${facts.header.span}, sheet ${index + 1} of ${pages}.`,
+    `${facts.header.operation}, ${facts.header.method}, ${facts.header.span}.`,
     `The left hand makes ${hand('left')}, the right hand ${hand('right')}, in ${timeText(facts.duration, look.unit)}.`,
     most === undefined ? '' : `Most time goes to ${motionFactsOf(most.kind).name}.`,
     `Effective after ${groupings[look.grouping].name}: left hand ${share('left')}, right hand ${share('right')}.`,
