@@ -160,9 +160,10 @@ class FramePlayer implements Player {
     this.#request?.abort();
     this.#set({ playing: true, speed, waiting: true, finding: undefined });
     const from = this.#entry();
-    this.#anchor = { wall: this.#ports.now(), media: this.#edge(from) };
-    this.#startBy = this.#ports.now() + headStart.milliseconds;
-    this.#lastTick = this.#ports.now();
+    const now = this.#ports.now();
+    this.#anchor = { wall: now, media: this.#edge(from) };
+    this.#startBy = this.#hasHeadStart(from) ? undefined : now + headStart.milliseconds;
+    this.#lastTick = now;
     this.#keepLoop();
     this.#reader.follow(from, this.#direction());
     this.#schedule();
@@ -261,12 +262,14 @@ class FramePlayer implements Player {
     if (this.#state.playing) this.#schedule();
   }
 
+  #hasHeadStart(from: number): boolean {
+    const span = this.#span();
+    const left = this.#direction() > 0 ? span.to - from : from - span.from + 1;
+    return this.#reader.buffered(from, this.#direction()) >= Math.min(headStart.frames, left);
+  }
+
   #awaitHeadStart(now: number, startBy: number): void {
-    const from = this.#clock.frameAt(this.#anchor.media);
-    const { from: first, to } = this.#span();
-    const left = this.#direction() > 0 ? to - from : from - first + 1;
-    const enough = this.#reader.buffered(from, this.#direction()) >= Math.min(headStart.frames, left);
-    if (!enough && now < startBy) return;
+    if (now < startBy && !this.#hasHeadStart(this.#clock.frameAt(this.#anchor.media))) return;
     this.#startBy = undefined;
     this.#anchor = { ...this.#anchor, wall: now };
     this.#advance(now);
@@ -348,17 +351,11 @@ class FramePlayer implements Player {
     const request = new AbortController();
     this.#request = request;
     this.#set({ asked: k, finding: undefined });
-    if (this.#shown?.frame === k) {
-      this.#reader.frame(k, { signal: request.signal }).then(
-        (result) => result.ok && result.value.close(),
-        () => {},
-      );
-      return;
-    }
-    const present = this.#present(k);
+    // It is asked for even when it is there: decoding then runs ahead of it.
+    const there = this.#shown?.frame === k || this.#present(k);
     this.#reader.frame(k, { signal: request.signal }).then(
       (result) => {
-        if (result.ok && (present || request.signal.aborted)) result.value.close();
+        if (result.ok && (there || request.signal.aborted)) result.value.close();
         else if (result.ok) this.#show(result.value);
         else if (!request.signal.aborted) this.#set({ finding: result.error });
       },
