@@ -1,3 +1,5 @@
+import type { Result } from '@evenhand/core/ground/base';
+import type { Finding } from '@evenhand/core/ground/findings';
 import type { PaperName, Scene } from '@evenhand/core/ground/scene';
 import type { EmbeddedFont } from '@evenhand/draw';
 
@@ -24,7 +26,7 @@ export interface Io {
   readonly svgFonts: () => Promise<readonly EmbeddedFont[]>;
   /** Sheets as one PDF; the part that makes it is heavy and loaded only then. */
   readonly pdf: (pages: readonly Scene[], look: PdfLook) => Promise<Uint8Array>;
-  readonly serve: (options: ServeOptions) => Promise<RunningServer>;
+  readonly serve: (options: ServeOptions) => Promise<Result<RunningServer, Finding>>;
   /** Shows an address in the desktop's browser; false where there is no desktop. */
   readonly openBrowser: (address: string) => boolean;
   /** Resolves when the user or the system asks the program to stop. */

@@ -91,4 +91,59 @@ describe('the program as a process', () => {
     expect([code, out]).toEqual([2, '']);
     expect(err).toMatch(/^error: STUDY is missing\. Try: evenhand record chart .+\[cli\/use\]\n$/);
   });
+
+  it('draws a chart as PDF, and as SVG with its typeface inside', async () => {
+    await writeFile(path.join(folder, 'small.json'), writeStudy(smallStudy));
+    const pdf = await evenhand([
+      'record',
+      'chart',
+      'small.json',
+      '-o',
+      'c.pdf',
+      '--method',
+      'better',
+      '--form',
+      'process',
+    ]);
+    expect([pdf.code, pdf.out, pdf.err]).toEqual([0, '', 'Wrote c.pdf.\n']);
+    expect((await readFile(path.join(folder, 'c.pdf'), 'latin1')).slice(0, 5)).toBe('%PDF-');
+    const svg = await evenhand([
+      'record',
+      'chart',
+      'small.json',
+      '-o',
+      '-',
+      '--as',
+      'svg',
+      '--method',
+      'better',
+    ]);
+    expect(svg.code).toBe(0);
+    expect(svg.out).toContain('@font-face');
+  });
+
+  it('serves on this machine until it is told to stop, and prints where', async () => {
+    const child = spawn(process.execPath, [
+      '--import',
+      loader,
+      main,
+      'serve',
+      '--data',
+      path.join(folder, 'data'),
+    ]);
+    const address = await new Promise<string>((resolve, reject) => {
+      let out = '';
+      child.stdout.on('data', (part) => {
+        out += part;
+        if (out.includes('\n')) resolve(out.trim());
+      });
+      child.on('close', (code) => reject(new Error(`the server ended with ${code}`)));
+    });
+    expect(address).toMatch(/^http:\/\/127\.0\.0\.1:\d+\/?$/);
+    const health = await fetch(new URL('/api/health', address));
+    expect(await health.json()).toMatchObject({ name: 'evenhand' });
+    const ended = new Promise((resolve) => child.on('close', resolve));
+    child.kill('SIGTERM');
+    expect(await ended).toBe(0);
+  });
 });

@@ -4,7 +4,6 @@ import process from 'node:process';
 import manifest from '../package.json' with { type: 'json' };
 import type { Io } from './io.ts';
 import { nodeFiles } from './node-files.ts';
-import { startServe } from './start-serve.ts';
 
 /** The outside world as Node gives it. */
 export function nodeIo(): Io {
@@ -25,7 +24,11 @@ export function nodeIo(): Io {
       const { scenesToPdf } = await import('@evenhand/draw/pdf');
       return scenesToPdf(pages, look);
     },
-    serve: startServe,
+    // The server is loaded only when it is wanted: all other commands start without it.
+    serve: async (options) => {
+      const { startServer } = await import('@evenhand/server');
+      return startServer(options);
+    },
     openBrowser,
     stopped,
   };

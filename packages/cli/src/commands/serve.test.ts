@@ -1,5 +1,6 @@
+import { fail } from '@evenhand/core/ground/base';
+import { finding } from '@evenhand/core/ground/findings';
 import { describe, expect, it } from 'vitest';
-import { IoFault } from '../io.ts';
 import { call } from '../testing/fake-io.ts';
 
 describe('evenhand serve', () => {
@@ -34,10 +35,9 @@ describe('evenhand serve', () => {
   });
 
   it('a server that cannot start says why', async () => {
-    const { code, err } = await call(['serve'], {
-      serve: () => Promise.reject(new IoFault('port 8080 is in use')),
-    });
-    expect(code).toBe(2);
-    expect(err).toContain('The server did not start: port 8080 is in use.');
+    const taken = finding('store/in-use', {}, { pid: 7, folder: '/data' });
+    const { code, out, err } = await call(['serve', '--json'], { serve: async () => fail(taken) });
+    expect([code, JSON.parse(out)]).toEqual([2, { ok: false, findings: [taken] }]);
+    expect(err).toContain('Another Evenhand (process 7) uses the data folder /data.');
   });
 });

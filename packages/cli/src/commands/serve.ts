@@ -1,6 +1,5 @@
-import { finding } from '@evenhand/core/ground/findings';
 import { badUse, type Command } from '../command.ts';
-import { exitCode, IoFault } from '../io.ts';
+import { exitCode } from '../io.ts';
 import { failWith, outJson } from '../report.ts';
 
 export const serve: Command = {
@@ -9,7 +8,7 @@ export const serve: Command = {
   operands: [],
   options: {
     data: { value: 'DIR', help: 'folder for studies and films; left out, the folder for the user’s data' },
-    port: { value: 'N', help: 'port on 127.0.0.1; left out, the program chooses one that is free' },
+    port: { value: 'N', help: 'port on 127.0.0.1; left out, the usual one or any that is free' },
     demo: { help: 'add the demo study when there is none yet' },
     open: { help: 'open the address in the browser of the desktop' },
     json: { help: 'print the address and the folder as JSON' },
@@ -22,13 +21,9 @@ export const serve: Command = {
     const port = wish === undefined ? undefined : readPort(wish);
     if (port === null)
       return failWith(io, json, [badUse(`“${wish}” is not a port; it can be 1 to 65535.`, serve.example)]);
-    let server: Awaited<ReturnType<typeof io.serve>>;
-    try {
-      server = await io.serve({ dataFolder: call.text('data'), port, demo: call.flag('demo') });
-    } catch (error) {
-      if (!(error instanceof IoFault)) throw error;
-      return failWith(io, json, [finding('cli/serve', {}, { reason: error.message })]);
-    }
+    const started = await io.serve({ dataFolder: call.text('data'), port, demo: call.flag('demo') });
+    if (!started.ok) return failWith(io, json, [started.error]);
+    const server = started.value;
     if (json) await outJson(io, { address: server.address, dataFolder: server.dataFolder });
     else await io.out(`${server.address}\n`);
     io.say(`Evenhand is at ${server.address} and keeps its data in ${server.dataFolder}. Ctrl+C stops it.`);

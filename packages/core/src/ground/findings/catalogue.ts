@@ -229,7 +229,7 @@ export const findingTexts = {
   },
   'film/too-few-frames': {
     severity: 'error',
-    text: '{name} has {frames} frames, which leaves no time to mark. Choose a longer film.',
+    text: 'Frames in {name}: {frames}. That leaves no time to mark; choose a longer film.',
   },
   'film/decode': {
     severity: 'error',
@@ -320,7 +320,6 @@ export const findingTexts = {
     severity: 'error',
     text: '{file} is there already and was left as it is. Choose another name, or add --replace.',
   },
-  'cli/serve': { severity: 'error', text: 'The server did not start: {reason}.' },
   'cli/pages': {
     severity: 'error',
     text: 'The chart has {pages} sheets, and standard output can take one SVG only. Write to FILE.svg, or choose --as pdf.',
