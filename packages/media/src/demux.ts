@@ -3,6 +3,8 @@ import {
   EncodedPacketSink,
   Input,
   type InputVideoTrack,
+  Logging,
+  LogLevel,
   MATROSKA,
   MP4,
   QTFF,
@@ -20,6 +22,9 @@ export interface Demuxed {
   readonly others: readonly string[];
   readonly dispose: () => void;
 }
+
+// What the demuxer would print, the analyst is told by findings.
+Logging.level = LogLevel.Silent;
 
 /** @throws what the demuxer throws on a file it cannot make sense of */
 export async function demux(source: FilmSource): Promise<Demuxed> {
