@@ -19,7 +19,7 @@ const verbs: Readonly<Record<MotionKind, readonly [verb: string, before: string]
   Pn: ['plan', ''],
   UD: ['wait', 'for'],
   AD: ['stand idle', 'with'],
-  R: ['rest', 'from'],
+  R: ['rest', 'after'],
   unmarked: ['not marked yet', ''],
 };
 
