@@ -176,7 +176,10 @@ function describe(facts: ChartFacts, look: TwoHandChartLook): string {
     (a, b) => b.left.time + b.right.time - (a.left.time + a.right.time) || (a.kind < b.kind ? -1 : 1),
   )[0];
   const shares = groupTimes(facts, look.grouping);
-  const share = (name: 'left' | 'right') => percentText(shares[name].effectiveShare ?? 0);
+  const share = (name: 'left' | 'right') => {
+    const part = shares[name].effectiveShare;
+    return part === undefined ? 'nothing marked' : percentText(part);
+  };
   return [
     `${facts.header.operation}, ${facts.header.method}, ${facts.header.span}.`,
     `The left hand makes ${hand('left')}, the right hand ${hand('right')}, in ${timeText(facts.duration, look.unit)}.`,
