@@ -6,8 +6,6 @@ const LEFT_OUTSIDE = [
   '@myriaddreamin/typst-ts-node-compiler',
   '@expo-google-fonts/ibm-plex-sans',
   '@fontsource/ibm-plex-sans',
-  '@tus/server',
-  '@tus/file-store',
 ];
 
 /** The command line, which holds the server, as plain JavaScript for Node. */

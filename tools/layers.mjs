@@ -48,7 +48,7 @@ export const TABLE = {
     {
       folder: 'packages/server',
       doors: [CORE, '@evenhand/store', '@evenhand/draw', '@evenhand/draw/pdf'],
-      libraries: ['hono', '@hono/node-server', '@tus/server', '@tus/file-store'],
+      libraries: ['hono', '@hono/node-server', 'zod'],
       node: true,
     },
     {

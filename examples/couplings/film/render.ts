@@ -57,8 +57,8 @@ function readWishes(): Wishes | undefined {
     films: values.film === undefined ? filmIds : [values.film],
     stills: (values.stills ?? '').split(',').filter(Boolean).map(Number),
     out: values.out ?? join(here, '..'),
-    width: Number(values.width ?? 1280),
-    height: Number(values.height ?? 720),
+    width: Number(values.width ?? 960),
+    height: Number(values.height ?? 540),
     bitrate: Number(values.bitrate ?? 380_000),
     frames: Number(values.frames ?? 1_000_000),
   };

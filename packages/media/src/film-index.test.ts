@@ -59,6 +59,14 @@ describe('frame table', () => {
     expect(table.left.sameTime).toBe(1);
   });
 
+  it('does not number pictures that are never shown', () => {
+    const hidden = { tick: 2, duration: 1, key: false, hidden: true };
+    const table = frameTable([...packets('K0 1'), hidden, ...packets('2 3')]);
+    expect(table.ticks).toEqual([0, 1, 2, 3]);
+    expect(table.orders).toEqual([0, 1, 3, 4]);
+    expect(table.left.hidden).toBe(1);
+  });
+
   it('ends the last frame after the middle frame length when the file gives none', () => {
     expect(frameTable(packets('K0 33 67 100', 0)).endTick).toBe(133);
     expect(frameTable(packets('K5', 0)).endTick).toBe(6);
@@ -75,13 +83,15 @@ describe('frame table', () => {
 
 describe('rate', () => {
   it('does not call the rounding of a rough time scale a varying rate', () => {
-    expect(isVariable([0, 33, 67, 100, 133])).toBe(false);
-    expect(isVariable([0, 3000, 6003, 9000])).toBe(false);
-    expect(isVariable([0])).toBe(false);
+    expect(isVariable([0, 33, 67, 100, 133], 1000)).toBe(false);
+    expect(isVariable([0, 528, 1072, 1600], 16_000)).toBe(false);
+    expect(isVariable([0, 3000, 6003, 9000], 90_000)).toBe(false);
+    expect(isVariable([0], 30)).toBe(false);
   });
   it('sees a varying rate', () => {
-    expect(isVariable([0, 33, 67, 167])).toBe(true);
-    expect(isVariable([0, 3000, 6003, 9100])).toBe(true);
+    expect(isVariable([0, 33, 67, 167], 1000)).toBe(true);
+    expect(isVariable([0, 3000, 6003, 9100], 90_000)).toBe(true);
+    expect(isVariable([0, 1, 4], 30)).toBe(true);
   });
 });
 

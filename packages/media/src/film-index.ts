@@ -144,12 +144,13 @@ export function deltaRange(ticks: readonly number[]): {
 }
 
 /**
- * Whether the rate varies. A constant rate that the time scale cannot divide evenly (33, 33, 34 ms) differs by one tick,
- * and is not varied; nor is what stays within a hundredth.
+ * Whether the rate varies. A constant rate that a time scale cannot divide evenly (33, 33, 34 ms) differs by one tick, or
+ * by a millisecond when the film was once kept in whole milliseconds; that is not varied, nor is what stays within a
+ * hundredth.
  */
-export function isVariable(ticks: readonly number[]): boolean {
+export function isVariable(ticks: readonly number[], ticksPerSecond: number): boolean {
   const { shortest, longest } = deltaRange(ticks);
-  return longest - shortest > Math.max(1, shortest / 100);
+  return longest - shortest > Math.max(1, shortest / 100, ticksPerSecond / 1000);
 }
 
 /** Ticks in whole microseconds, rounded; the same rule as the document's frame times. */

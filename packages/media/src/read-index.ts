@@ -131,7 +131,7 @@ async function assemble(
   edit: Edit | undefined,
 ): Promise<IndexedFilm> {
   const frameTimes = encodeFrameTimes(table.ticks, table.endTick, ticksPerSecond);
-  const variableRate = isVariable(table.ticks);
+  const variableRate = isVariable(table.ticks, ticksPerSecond);
   const index = {
     name,
     container: film.container,

@@ -1,5 +1,7 @@
+import { existsSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
 import path from 'node:path';
+import process from 'node:process';
 import { parseStudy } from '@evenhand/core/ground/study';
 import type { DataStore } from '@evenhand/store';
 
@@ -9,6 +11,11 @@ const films = ['present.mp4', 'improved.mp4'];
 export async function seedDemo(store: DataStore, program: string): Promise<void> {
   if ((await store.studies.list()).length > 0) return;
   const folder = path.join(program, 'examples', 'couplings');
+  const missing = ['couplings.evenhand.json', ...films].find((name) => !existsSync(path.join(folder, name)));
+  if (missing !== undefined) {
+    process.stderr.write(`The demo study was left out: ${missing} is not in ${folder}.\n`);
+    return;
+  }
   const study = parseStudy(await readFile(path.join(folder, 'couplings.evenhand.json'), 'utf8'));
   if (!study.ok) throw new Error(`the demo study cannot be read: ${study.error[0]?.message ?? ''}`);
   for (const name of films) {

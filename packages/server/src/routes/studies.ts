@@ -70,16 +70,17 @@ export function studyRoutes({ store, hub }: AppParts): Hono {
     if (!loaded.ok) return sayFinding(context, loaded.error);
     return streamSSE(context, async (stream) => {
       const ended = new Promise<void>((resolve) => {
-        const leave = hub.join(id, (event) => {
-          if (event.type === 'close') return resolve();
-          void stream.writeSSE({ event: event.type, data: JSON.stringify(event.data) });
-        });
         const beat = setInterval(() => void stream.write(': here\n\n'), 15_000);
-        stream.onAbort(() => {
+        const end = () => {
           clearInterval(beat);
           leave();
           resolve();
+        };
+        const leave = hub.join(id, (event) => {
+          if (event.type === 'close') end();
+          else void stream.writeSSE({ event: event.type, data: JSON.stringify(event.data) });
         });
+        stream.onAbort(end);
       });
       const head = await studies.load(id);
       const rev = head.ok ? head.value.rev : loaded.value.rev;

@@ -18,11 +18,13 @@ export interface ScorePreview extends BoundaryRef {
   readonly to: number;
 }
 
-/** Everything a picture of the score is made of. */
-export interface ScoreInput {
+/** What the ground of the score is made of: everything that stands still while the film plays. */
+export interface ScoreGround {
   readonly method: Method;
   readonly clock: MethodClock;
   readonly view: TimeView;
+  /** The span of time that the overview shows. */
+  readonly whole: TimeView;
   /** CSS pixels. */
   readonly width: number;
   readonly height: number;
@@ -31,14 +33,19 @@ export interface ScoreInput {
   readonly unit: TimeUnit;
   /** The real time that reads zero on the axis; left out: the first boundary there can be. */
   readonly originUs?: number | undefined;
+  readonly preview?: ScorePreview | undefined;
+  /** Hands whose row is being worked on; the other one is drawn softer. */
+  readonly activeHands?: readonly Hand[] | undefined;
+  /** The name of a place by its id, for the words on a motion. */
+  readonly placeName?: ((id: string) => string | undefined) | undefined;
+}
+
+/** The ground, and what moves over it. */
+export interface ScoreInput extends ScoreGround {
   readonly playhead: number;
   readonly selection?: ScoreSelection | undefined;
+  /** A span that a pointer is drawing now. */
+  readonly drawn?: Extract<ScoreSelection, { kind: 'span' }> | undefined;
   readonly loop?: { readonly from: number; readonly to: number } | undefined;
   readonly hover?: BoundaryRef | undefined;
-  readonly preview?: ScorePreview | undefined;
-  readonly activeHands?: readonly Hand[] | undefined;
-  /** The name of a place by its id. */
-  readonly placeName?: ((id: string) => string | undefined) | undefined;
-  /** Width of a line of text in CSS pixels. */
-  readonly textWidth: (text: string, size: number, weight: 400 | 600) => number;
 }

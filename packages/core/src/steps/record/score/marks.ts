@@ -1,0 +1,54 @@
+import type { Fill, Ink, RectNode, SceneNode, TextNode } from '../../../ground/scene/index.ts';
+import type { Area } from './areas.ts';
+
+/** Height of a capital letter of IBM Plex Sans in parts of the size (its OS/2 table says 698 of 1000). */
+const capHeight = 0.698;
+
+export function box(x: number, y: number, width: number, height: number, fill: Fill): RectNode {
+  return { kind: 'rect', x, y, width, height, fill };
+}
+
+/** A frame of a width that stays wholly inside the rectangle. */
+export function frame(
+  { x, y, width, height }: Area,
+  ink: Ink,
+  thick: number,
+  dash?: readonly number[],
+): RectNode {
+  return {
+    kind: 'rect',
+    x: x + thick / 2,
+    y: y + thick / 2,
+    width: Math.max(0, width - thick),
+    height: Math.max(0, height - thick),
+    stroke: { ink, width: thick, ...(dash === undefined ? {} : { dash }) },
+  };
+}
+
+export type WordsLook = Pick<TextNode, 'size' | 'weight' | 'ink'> & {
+  readonly align?: TextNode['align'];
+  readonly italic?: boolean;
+};
+
+/** A line of words whose capitals have their middle at `middle`. */
+export function wordsAt(x: number, middle: number, text: string, look: WordsLook): TextNode {
+  const { size, weight, ink, align = 'start', italic } = look;
+  const y = middle + (capHeight / 2) * size;
+  return { kind: 'text', x, y, text, size, weight, align, ink, ...(italic ? { italic } : {}) };
+}
+
+/** The middle of a line of words: the inverse of `wordsAt`. */
+export function middleOf(text: TextNode): number {
+  return text.y - (capHeight / 2) * text.size;
+}
+
+/** The same nodes seen in a mirror that lies at `y`; letters stay upright. */
+export function mirrored(nodes: readonly SceneNode[], y: number): SceneNode[] {
+  return nodes.map((node): SceneNode => {
+    if (node.kind === 'rect') return { ...node, y: 2 * y - node.y - node.height };
+    if (node.kind === 'line') return { ...node, y1: 2 * y - node.y1, y2: 2 * y - node.y2 };
+    if (node.kind === 'text') return { ...node, y: 2 * y - middleOf(node) + (capHeight / 2) * node.size };
+    if (node.kind === 'group') return { ...node, nodes: mirrored(node.nodes, y) };
+    throw new RangeError('a path has no mirror image here');
+  });
+}
