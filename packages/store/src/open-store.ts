@@ -35,7 +35,8 @@ export async function openStore(options: OpenOptions): Promise<Result<DataStore,
   const folder = path.resolve(options.folder);
   let lock: Result<FolderLock, Finding>;
   try {
-    await files.mkdir(folder, { recursive: true });
+    // Films show people at work: nobody else on the machine reads them.
+    await files.mkdir(folder, { recursive: true, mode: 0o700 });
     lock = await lockFolder(folder, process.pid, files);
   } catch (error) {
     return fail(finding('store/folder', {}, { folder, reason: reasonOf(error) }));

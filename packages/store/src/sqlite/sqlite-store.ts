@@ -39,11 +39,13 @@ export class SqliteStore implements StudyStore {
   /** Finding `store/newer` when a later version of the program wrote the database. The connection is then closed. */
   static async open(connection: SqliteConnection, clock: Clock): Promise<Result<SqliteStore, Finding>> {
     const db = new Kysely<Tables>({ dialect: sqliteDialect(connection) });
-    if ((await migrateTables(db)) === 'newer') {
+    const state = await migrateTables(db).catch(async (error: unknown) => {
       await db.destroy();
-      return fail(finding('store/newer'));
-    }
-    return ok(new SqliteStore(db, clock));
+      throw error;
+    });
+    if (state === 'ready') return ok(new SqliteStore(db, clock));
+    await db.destroy();
+    return fail(finding('store/newer'));
   }
 
   async dispose(): Promise<void> {
