@@ -58,7 +58,7 @@ export function allChecks() {
     {
       name: 'lint and format',
       script: path.join(installed('@biomejs/biome'), 'bin', 'biome'),
-      args: ['ci', '.'],
+      args: ['ci', process.stdout.isTTY ? '--colors=force' : '--colors=off', '.'],
     },
     { name: 'paths quoted in the documents', script: 'tools/docs-paths.mjs', args: [] },
     { name: 'length of files', script: 'tools/lengths.mjs', args: [] },
