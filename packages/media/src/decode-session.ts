@@ -33,7 +33,8 @@ export interface SessionEvents<P> {
   readonly failed: (reason: string) => void;
 }
 
-const mostWaiting = 6;
+/** Coded pictures given to the decoder ahead: many on the way to the target, few beyond it, where little room is left. */
+const mostWaiting = { before: 24, beyond: 6 };
 
 /**
  * One decoder at work from a key frame on. It decodes without pause up to its goal, then rests until the goal is
@@ -111,11 +112,16 @@ export class DecodeSession<P extends Picture<P>> {
   }
 
   async #room(): Promise<void> {
-    while (!this.#over && (this.#decoder.waiting() >= mostWaiting || this.#emitted >= this.#goal)) {
+    while (!this.#over && (this.#isFull() || this.#emitted >= this.#goal)) {
       await new Promise<void>((resolve) => {
         this.#wake = resolve;
       });
     }
+  }
+
+  #isFull(): boolean {
+    const most = this.#emitted < this.plan.target ? mostWaiting.before : mostWaiting.beyond;
+    return this.#decoder.waiting() >= most;
   }
 
   #output(picture: P): void {

@@ -91,8 +91,11 @@ export interface FrameReader {
   readonly follow: (k: number, direction: Direction) => void;
   /** How many frames from `k` on, in that direction, are decoded without a gap; stops at the film's ends. */
   readonly buffered: (k: number, direction: Direction) => number;
-  /** Keeps the first decoded frames of a span that will be jumped to again and again; `undefined` lets them go. */
-  readonly keep: (span: FrameSpan | undefined) => void;
+  /**
+   * Holds decoded frames at the end of a span at which playing in that direction enters it, at most a fifth of what the
+   * cache holds, so that a loop can begin again at once; `undefined` lets them go.
+   */
+  readonly keep: (span: FrameSpan | undefined, direction?: Direction) => void;
   /** Called when a frame was decoded or has failed. Returns the way to stop. */
   readonly onDecoded: (listener: () => void) => () => void;
   readonly dispose: () => void;

@@ -7,22 +7,13 @@ import type { Direction, FrameSpan } from './film.ts';
  */
 export class FrameCache<P extends Picture<P>> {
   readonly #pictures = new Map<number, P>();
-  #capacity: number;
+  readonly capacity: number;
   #position = 0;
   #direction: Direction = 1;
   #kept: FrameSpan | undefined;
 
   constructor(capacity: number) {
-    this.#capacity = capacity;
-  }
-
-  get capacity(): number {
-    return this.#capacity;
-  }
-
-  resize(capacity: number): void {
-    this.#capacity = capacity;
-    this.#trim();
+    this.capacity = capacity;
   }
 
   get(frame: number): P | undefined {
@@ -48,12 +39,12 @@ export class FrameCache<P extends Picture<P>> {
     this.#direction = direction;
   }
 
-  /** Holds frames of a span, at most a fifth of the capacity. */
-  keep(span: FrameSpan | undefined): void {
-    this.#kept = span && {
-      from: span.from,
-      to: Math.min(span.to, span.from + Math.floor(this.#capacity / 5)),
-    };
+  /** Holds frames at the end of a span at which that direction enters it, at most a fifth of the capacity. */
+  keep(span: FrameSpan | undefined, direction: Direction): void {
+    const most = Math.floor(this.capacity / 5);
+    if (span === undefined) this.#kept = undefined;
+    else if (direction > 0) this.#kept = { from: span.from, to: Math.min(span.to, span.from + most) };
+    else this.#kept = { from: Math.max(span.from, span.to - most), to: span.to };
   }
 
   clear(): void {
@@ -62,7 +53,7 @@ export class FrameCache<P extends Picture<P>> {
   }
 
   #trim(): void {
-    while (this.#pictures.size > this.#capacity) {
+    while (this.#pictures.size > this.capacity) {
       const frame = this.#furthest();
       this.#pictures.get(frame)?.close();
       this.#pictures.delete(frame);

@@ -100,7 +100,8 @@ export class CachedFrameReader<P extends Picture<P>> implements FrameReader {
     return count;
   };
 
-  readonly keep = (span: FrameSpan | undefined): void => this.#cache.keep(span);
+  readonly keep = (span: FrameSpan | undefined, direction: Direction = 1): void =>
+    this.#cache.keep(span, direction);
 
   readonly onDecoded = (listener: () => void): (() => void) => {
     this.#listeners.add(listener);

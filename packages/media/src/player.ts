@@ -82,9 +82,6 @@ const patience = 250;
 const headStart = { frames: 8, milliseconds: 400 };
 /** A repaint that comes later than this (a hidden window) does not move the film. Milliseconds. */
 const longestGap = 500;
-/** How many frames at the start of a loop are held, so that it can begin again at once. */
-const loopHead = 24;
-
 /** Where the film's clock stood at a moment of the wall's clock. */
 interface Anchor {
   readonly wall: number;
@@ -228,11 +225,7 @@ class FramePlayer implements Player {
   }
 
   #keepLoop(): void {
-    const { loop } = this.#state;
-    if (loop === undefined) this.#reader.keep(undefined);
-    else if (this.#direction() > 0)
-      this.#reader.keep({ from: loop.from, to: Math.min(loop.to, loop.from + loopHead) });
-    else this.#reader.keep({ from: Math.max(loop.from, loop.to - loopHead), to: loop.to });
+    this.#reader.keep(this.#state.loop, this.#direction());
   }
 
   #schedule(): void {
