@@ -38,7 +38,6 @@ export async function filmEntry(id: string, path: string): Promise<Film> {
     frameTimes: encodeFrameTimes(ticks, shown.at(-1)?.end ?? 0, ticksPerSecond),
     clock: { kind: 'identity' },
     operatorCode: 'drawn',
-    agreed: true,
     note: 'Drawn from a script of motions; invented demonstration.',
   };
 }
