@@ -5,13 +5,21 @@ export type HubEvent =
   | { readonly type: 'windows'; readonly data: { readonly count: number } }
   | { readonly type: 'close' };
 
-type Listener = (event: HubEvent) => void;
+interface Listener {
+  readonly client: string;
+  readonly hear: (event: HubEvent) => void;
+}
 
 /** The windows that have a study open, and what is told to them. */
 export class EventHub {
   readonly #studies = new Map<string, Set<Listener>>();
 
-  join(study: string, listener: Listener): () => void {
+  /**
+   * @param client the window; one that joins again before its old connection was missed is counted once
+   * @returns leaves; may be called again
+   */
+  join(study: string, client: string, hear: Listener['hear']): () => void {
+    const listener = { client, hear };
     const set = this.#studies.get(study) ?? new Set();
     this.#studies.set(study, set.add(listener));
     this.#count(study);
@@ -23,7 +31,7 @@ export class EventHub {
   }
 
   windows(study: string): number {
-    return this.#studies.get(study)?.size ?? 0;
+    return new Set([...(this.#studies.get(study) ?? [])].map((listener) => listener.client)).size;
   }
 
   tell(study: string, edits: readonly KeptEdit[]): void {
@@ -40,6 +48,6 @@ export class EventHub {
   }
 
   #send(study: string, event: HubEvent): void {
-    for (const listener of [...(this.#studies.get(study) ?? [])]) listener(event);
+    for (const listener of [...(this.#studies.get(study) ?? [])]) listener.hear(event);
   }
 }

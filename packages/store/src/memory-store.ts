@@ -65,9 +65,10 @@ export class MemoryStore implements StudyStore, FilmRecords {
     const rev = shelf.edits.length;
     if (batch.baseRev > rev) return fail(finding('store/behind', {}, { rev, seen: batch.baseRev }));
     const done = applyBatch({ study: rebuild(shelf, rev), rev }, batch, answers(shelf));
+    const at = isoTime(this.#clock);
     shelf.edits.push(...(structuredClone(done.applied) as AppliedEdit[]));
     shelf.refused.push(...(structuredClone(done.refused) as RefusedEdit[]));
-    if (done.applied.length > 0) shelf.changedAt = isoTime(this.#clock);
+    if (done.applied.length > 0) shelf.changedAt = at;
     return ok({ rev: done.head.rev, results: done.results, added: done.applied.map(keptEdit) });
   }
 

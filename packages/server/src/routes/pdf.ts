@@ -1,7 +1,9 @@
+import { finding } from '@evenhand/core/ground/findings';
 import type { Scene } from '@evenhand/core/ground/scene';
 import { Hono } from 'hono';
 import { z } from 'zod';
-import { refusal } from '../app.ts';
+import { badBody, readBody } from '../answers.ts';
+import type { AppParts } from '../app.ts';
 
 const shape = z.object({
   pages: z
@@ -22,16 +24,25 @@ const shape = z.object({
 });
 
 /** Sheets as the page shows them, written as a PDF. */
-export function pdfRoute(): Hono {
+export function pdfRoute({ log }: AppParts): Hono {
   const routes = new Hono();
   routes.post('/', async (context) => {
-    const parsed = shape.safeParse(await context.req.json().catch(() => undefined));
-    if (!parsed.success) return context.json(refusal('these are not sheets that can be printed'), 400);
+    const body = await readBody(context);
+    if (!body.ok) return badBody(context, body.reason);
+    const parsed = shape.safeParse(body.value);
+    if (!parsed.success) return badBody(context, 'these are not sheets that can be printed');
     const { pages, paper, title, language } = parsed.data;
-    const { scenesToPdf } = await import('@evenhand/draw/pdf');
-    const pdf = await scenesToPdf(pages as unknown as readonly Scene[], { paper, title, language });
-    context.header('Content-Type', 'application/pdf');
-    return context.body(pdf as Uint8Array<ArrayBuffer>);
+    try {
+      const { scenesToPdf } = await import('@evenhand/draw/pdf');
+      const pdf = await scenesToPdf(pages as unknown as readonly Scene[], { paper, title, language });
+      context.header('Content-Type', 'application/pdf');
+      return context.body(pdf as Uint8Array<ArrayBuffer>);
+    } catch (error) {
+      log(`a PDF could not be made: ${error instanceof Error ? error.stack : String(error)}`);
+      // A RangeError is meant for people; any other error is about the inside of the typesetter.
+      const reason = error instanceof RangeError ? error.message : 'the typesetter cannot set these sheets';
+      return context.json({ findings: [finding('server/pdf', {}, { reason })] }, 422);
+    }
   });
   return routes;
 }

@@ -32,7 +32,7 @@ export interface FilmStore {
   begin(upload: Omit<Upload, 'offset'>): Promise<void>;
   /** Undefined when there is none; a finished one has the offset of its size. */
   upload(id: string): Promise<Upload | undefined>;
-  /** Appends at the offset and returns the new one. Bytes that came before a break of the stream are kept. */
+  /** Appends at the offset and returns the new one. Bytes that came before a break of the stream are kept. @throws TooManyBytes */
   append(id: string, offset: number, bytes: AsyncIterable<Uint8Array>): Promise<number>;
   /** Throws away an upload; false when there is none. */
   drop(id: string): Promise<boolean>;

@@ -6,6 +6,13 @@ import type { Upload } from './film-store.ts';
 const FLUSH_EVERY = 32 * 1024 * 1024;
 const ID = /^[0-9a-f]{32}$/;
 
+/** The sender sends more than it announced. */
+export class TooManyBytes extends RangeError {
+  constructor(size: number) {
+    super(`there are more than the ${size} bytes that were announced`);
+  }
+}
+
 /** What is written beside the bytes of an upload. */
 export interface UploadNote {
   readonly size: number;
@@ -70,7 +77,7 @@ export class UploadFolder {
     };
     try {
       for await (const part of bytes) {
-        if (at + part.byteLength > note.size) throw new RangeError('more bytes than were announced');
+        if (at + part.byteLength > note.size) throw new TooManyBytes(note.size);
         await writeAll(handle, part, at);
         at += part.byteLength;
         if (at - flushed >= FLUSH_EVERY) await flush();

@@ -297,7 +297,7 @@ export const findingTexts = {
   'server/body': { severity: 'error', text: 'The request cannot be read: {reason}.' },
   'server/too-large': {
     severity: 'error',
-    text: 'The request is larger than {limit} MB. Send it in smaller parts.',
+    text: 'What was sent is larger than {limit} MB, which is more than is taken at once.',
   },
   'server/failed': {
     severity: 'error',
@@ -305,7 +305,7 @@ export const findingTexts = {
   },
   'server/port': {
     severity: 'error',
-    text: 'No free port was found from {first} to {last} on 127.0.0.1. Choose another with --port.',
+    text: 'The port {port} on 127.0.0.1 cannot be used: {reason}. Choose another with --port, or leave it out.',
   },
   'server/pdf': { severity: 'error', text: 'The PDF could not be made: {reason}.' },
   'server/refused': { severity: 'error', text: 'The request was refused: {reason}.' },
