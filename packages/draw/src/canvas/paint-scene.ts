@@ -1,4 +1,4 @@
-import type { Fill, Scene, SceneNode, Stroke, TextNode } from '@evenhand/core/ground/scene';
+import type { Fill, RectNode, Scene, SceneNode, Stroke, TextNode } from '@evenhand/core/ground/scene';
 import { colourOf, type Look } from '../looks.ts';
 import { patternInk } from '../patterns.ts';
 import { canvasPattern } from './canvas-pattern.ts';
@@ -13,9 +13,17 @@ export function paintScene(context: PaintContext, scene: Scene, look: Look): voi
   context.save();
   context.fillStyle = look.inks.paper;
   context.fillRect(0, 0, scene.width, scene.height);
+  context.restore();
+  paintNodes(context, scene.nodes, look);
+}
+
+/** Paints nodes over what is there already: for surfaces that keep their drawing in layers. */
+export function paintNodes(context: PaintContext, nodes: readonly SceneNode[], look: Look): void {
+  context.save();
   context.lineJoin = 'round';
+  context.imageSmoothingQuality = 'high';
   context.textBaseline = 'alphabetic';
-  for (const node of scene.nodes) paintNode(context, node, look);
+  for (const node of nodes) paintNode(context, node, look);
   context.restore();
 }
 
@@ -35,15 +43,30 @@ function paintNode(context: PaintContext, node: SceneNode, look: Look): void {
       return;
     }
     case 'rect': {
+      if (node.radius === undefined) {
+        paintRect(context, node, look);
+        return;
+      }
       const path = new Path2D();
-      if (node.radius === undefined) path.rect(node.x, node.y, node.width, node.height);
-      else path.roundRect(node.x, node.y, node.width, node.height, node.radius);
+      path.roundRect(node.x, node.y, node.width, node.height, node.radius);
       paintShape(context, path, node.fill, node.stroke, look);
       return;
     }
     case 'path':
       paintShape(context, new Path2D(node.d), node.fill, node.stroke, look);
   }
+}
+
+/** Without a path of its own: a screen may have thousands of plain rectangles. */
+function paintRect(context: PaintContext, node: RectNode, look: Look): void {
+  const { x, y, width, height, fill, stroke } = node;
+  if (fill !== undefined && fill.pattern === undefined && fill.opacity === undefined) {
+    context.fillStyle = colourOf(fill.ink, look);
+    context.fillRect(x, y, width, height);
+  } else if (fill !== undefined) layFill(context, fill, look, () => context.fillRect(x, y, width, height));
+  if (stroke === undefined) return;
+  setStroke(context, stroke, look);
+  context.strokeRect(x, y, width, height);
 }
 
 function paintShape(
@@ -53,30 +76,34 @@ function paintShape(
   stroke: Stroke | undefined,
   look: Look,
 ): void {
-  if (fill !== undefined) fillPath(context, path, fill, look);
+  if (fill !== undefined) layFill(context, fill, look, () => context.fill(path));
   if (stroke !== undefined) strokePath(context, path, stroke, look);
 }
 
-function fillPath(context: PaintContext, path: Path2D, fill: Fill, look: Look): void {
-  const before = context.globalAlpha;
+function layFill(context: PaintContext, fill: Fill, look: Look, lay: () => void): void {
   const colour = colourOf(fill.ink, look);
-  context.globalAlpha = before * (fill.opacity ?? 1);
   context.fillStyle = colour;
-  context.fill(path);
+  const before = context.globalAlpha;
+  context.globalAlpha = before * (fill.opacity ?? 1);
+  lay();
   const pattern =
     fill.pattern === undefined ? null : canvasPattern(context, fill.pattern, patternInk(colour));
   if (pattern !== null) {
     context.fillStyle = pattern;
-    context.fill(path);
+    lay();
   }
   context.globalAlpha = before;
 }
 
 function strokePath(context: PaintContext, path: Path2D, stroke: Stroke, look: Look): void {
+  setStroke(context, stroke, look);
+  context.stroke(path);
+}
+
+function setStroke(context: PaintContext, stroke: Stroke, look: Look): void {
   context.strokeStyle = colourOf(stroke.ink, look);
   context.lineWidth = stroke.width;
   context.setLineDash(stroke.dash === undefined ? [] : [...stroke.dash]);
-  context.stroke(path);
 }
 
 function paintText(context: PaintContext, node: TextNode, look: Look): void {

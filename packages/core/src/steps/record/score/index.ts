@@ -1,10 +1,16 @@
 export { type Area, inside, type ScoreAreas, scoreAreas } from './areas.ts';
-export { axisSteps, axisTicks } from './axis-ticks.ts';
+export { type AxisTick, axisSteps, axisTicks } from './axis-ticks.ts';
+export { handHeight } from './hand-height.ts';
+export type { ScoreHit } from './hit.ts';
+export { hitScore } from './hit.ts';
+export { overlayNodes, overviewWindow } from './overlay-nodes.ts';
+export { overviewNodes, overviewScale } from './overview-nodes.ts';
 export { type MotionPiece, type Piece, type RunPiece, rowPieces } from './pieces.ts';
 export { motionAtTime, type RowTimes, rowTimes, withBoundary } from './row-times.ts';
 export { type TimeScale, timeScale } from './scale.ts';
-export type { BoundaryRef, ScoreSelection } from './score-input.ts';
-export { boundaryRange, clampBoundary, nearestBoundary } from './snap.ts';
+export type { BoundaryRef, ScoreGround, ScoreInput, ScorePreview, ScoreSelection } from './score-input.ts';
+export { groundNodes, type ScoreLayout, scoreLayout, scorePlan } from './score-layout.ts';
+export { boundaryOf, boundaryRange, clampBoundary, nearestBoundary, scoreLimits } from './snap.ts';
 export {
   clampView,
   followView,

@@ -1,4 +1,4 @@
-import type { Fill, Ink, RectNode, SceneNode, TextNode } from '../../../ground/scene/index.ts';
+import type { Fill, Ink, RectNode, TextNode } from '../../../ground/scene/index.ts';
 import type { Area } from './areas.ts';
 
 /** Height of a capital letter of IBM Plex Sans in parts of the size (its OS/2 table says 698 of 1000). */
@@ -40,15 +40,4 @@ export function wordsAt(x: number, middle: number, text: string, look: WordsLook
 /** The middle of a line of words: the inverse of `wordsAt`. */
 export function middleOf(text: TextNode): number {
   return text.y - (capHeight / 2) * text.size;
-}
-
-/** The same nodes seen in a mirror that lies at `y`; letters stay upright. */
-export function mirrored(nodes: readonly SceneNode[], y: number): SceneNode[] {
-  return nodes.map((node): SceneNode => {
-    if (node.kind === 'rect') return { ...node, y: 2 * y - node.y - node.height };
-    if (node.kind === 'line') return { ...node, y1: 2 * y - node.y1, y2: 2 * y - node.y2 };
-    if (node.kind === 'text') return { ...node, y: 2 * y - middleOf(node) + (capHeight / 2) * node.size };
-    if (node.kind === 'group') return { ...node, nodes: mirrored(node.nodes, y) };
-    throw new RangeError('a path has no mirror image here');
-  });
 }

@@ -25,8 +25,12 @@ export type Piece = MotionPiece | RunPiece;
 
 /** Narrower motions are merged. CSS pixels. */
 export const narrowest = 1.5;
-/** Runs are cut at this grid of real time, so that they stand still while the view pans. CSS pixels. */
+/**
+ * Runs are cut at a grid of real time of this width, so that they stand still while the view pans. Twice as wide where
+ * more than four motions fall on a pixel: a finer cut would show nothing more and be slower. CSS pixels.
+ */
 export const runWidth = 3;
+const crowded = 4;
 
 /**
  * What a row shows at a scale: every motion that touches the view is in exactly one piece, the pieces follow each other
@@ -36,7 +40,7 @@ export function rowPieces(times: RowTimes, view: TimeView, usPerPixel: number): 
   const pieces: Piece[] = [];
   const { startUs, kind, count } = times;
   const leastUs = narrowest * usPerPixel;
-  const gridUs = runWidth * usPerPixel;
+  const gridUs = gridOf(times, usPerPixel);
   const sums = new Float64Array(32);
   let runFrom = -1;
   const close = (to: number) => {
@@ -62,6 +66,12 @@ export function rowPieces(times: RowTimes, view: TimeView, usPerPixel: number): 
   }
   close(index);
   return pieces;
+}
+
+/** Goes by the whole row and not by what is in sight, so that panning does not change it. */
+function gridOf({ startUs, count }: RowTimes, usPerPixel: number): number {
+  const pixels = ((startUs[count] ?? 0) - (startUs[0] ?? 0)) / usPerPixel;
+  return (count > crowded * pixels ? 2 : 1) * runWidth * usPerPixel;
 }
 
 function crosses(start: number, end: number, gridUs: number): boolean {

@@ -1,5 +1,6 @@
-import type { MethodClock, Motion, Row } from '../../../ground/study/index.ts';
+import type { Hand, MethodClock, Motion, Row } from '../../../ground/study/index.ts';
 import { type MotionKind, motionKinds } from '../../../ground/tables/index.ts';
+import type { ScorePreview } from './score-input.ts';
 
 /**
  * A hand's row as flat lists, so that a picture of 60,000 motions is a walk over two arrays: `startUs[i]` is the real
@@ -45,6 +46,20 @@ export function withBoundary(times: RowTimes, index: number, us: number): RowTim
   const startUs = times.startUs.slice();
   startUs[index] = us;
   return { ...times, startUs };
+}
+
+/** The times of a hand's row as they are shown: with the boundary that a pointer holds where it would go. */
+export function shownTimes(
+  row: Row<Motion>,
+  clock: MethodClock,
+  hand: Hand,
+  preview: ScorePreview | undefined,
+): RowTimes {
+  const times = rowTimes(row, clock);
+  if (preview?.row !== hand) return times;
+  const index =
+    preview.id === undefined ? times.count : row.items.findIndex((motion) => motion.id === preview.id);
+  return index < 0 ? times : withBoundary(times, index, clock.timeOf(preview.to));
 }
 
 /** The motion that covers a time; the first one before the row starts, the last one after it ends; −1 when empty. */

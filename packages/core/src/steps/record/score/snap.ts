@@ -43,6 +43,15 @@ export function boundaryRange(
   return { at: item.start, least: before === undefined ? 0 : before.start + 1, most: after - 1 };
 }
 
+/** Where a boundary stands; undefined when the method has no such boundary (any more). */
+export function boundaryOf(method: Method, ref: BoundaryRef): number | undefined {
+  const row: {
+    readonly items: readonly { readonly id: string; readonly start: number }[];
+    readonly end: number;
+  } = method[ref.row];
+  return ref.id === undefined ? row.end : row.items.find((item) => item.id === ref.id)?.start;
+}
+
 /** A wished boundary brought into its range. */
 export function clampBoundary(range: BoundaryRange, wished: number): number {
   return Math.min(range.most, Math.max(range.least, wished));
