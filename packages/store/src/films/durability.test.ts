@@ -83,6 +83,7 @@ describe('a film on its way to the disk', () => {
         if (acknowledged) expect([cutAt, (await films.list()).length]).toEqual([cutAt, 1]);
         await resume(films);
         expect(readFileSync(films.fileOf(sha256)).equals(bytes)).toBe(true);
+        expect([cutAt, (await films.list())[0]?.name]).toEqual([cutAt, 'a.mp4']);
         expect([
           cutAt,
           readdirSync(path.join(data, 'uploads')),
