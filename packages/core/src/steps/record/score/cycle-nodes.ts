@@ -17,37 +17,48 @@ export interface CycleSpan {
   readonly setAside: string | undefined;
 }
 
-/** The cycles that touch the view, a held mark where it would go. */
-export function cycleSpans({ method, clock, preview, view }: ScoreGround): CycleSpan[] {
-  const { items, end } = method.cycles;
-  const held = preview?.row === 'cycles' ? preview : undefined;
-  const at = (boundary: number, id: string | undefined) =>
-    clock.timeOf(held !== undefined && held.id === id ? held.to : boundary);
-  const spans: CycleSpan[] = [];
-  // One earlier than found: a held mark may have come into the view from its left.
-  const first = lastAtOrBefore(items, clock.boundaryAt(Math.max(0, view.fromUs)), (item) => item.start) - 1;
-  for (let index = Math.max(0, first); index < items.length; index += 1) {
-    const { id, start, name, setAside } = items[index] as Cycle;
-    const next = items[index + 1];
-    const fromUs = at(start, id);
-    if (fromUs >= view.toUs) break;
-    const toUs = at(next?.start ?? end, next?.id);
-    if (toUs > view.fromUs) spans.push({ number: index + 1, fromUs, toUs, name, setAside });
-  }
-  return spans;
+export interface ShownCycles {
+  /** Those to be drawn one by one: all that touch the view, or, in a crowd, those set aside. */
+  readonly spans: readonly CycleSpan[];
+  /** How many touch the view. */
+  readonly count: number;
+  /** They stand too close together for lines and numbers of their own. */
+  readonly crowd: boolean;
 }
 
 /** Closer together, lines through both hands would hide what they part, and numbers would have no room. CSS pixels. */
 const leastCycle = 6;
 
-function areApart(spans: readonly CycleSpan[], scale: TimeScale): boolean {
-  const [first, last] = [spans[0], spans.at(-1)];
-  if (first === undefined || last === undefined) return true;
-  return (last.toUs - first.fromUs) / spans.length / scale.usPerPixel >= leastCycle;
+/** The cycles that touch the view, a held mark where it would go. */
+export function shownCycles({ method, clock, preview, view }: ScoreGround, scale: TimeScale): ShownCycles {
+  const { items, end } = method.cycles;
+  const held = preview?.row === 'cycles' ? preview : undefined;
+  const at = (boundary: number, id: string | undefined) =>
+    clock.timeOf(held !== undefined && held.id === id ? held.to : boundary);
+  // One further at both sides than found: a held mark may have come into the view.
+  const first = Math.max(0, indexAt(items, clock.boundaryAt(Math.max(0, view.fromUs))) - 1);
+  const last = Math.min(items.length - 1, indexAt(items, clock.boundaryAt(Math.max(0, view.toUs))) + 1);
+  const count = last - first + 1;
+  const crowd = count > 2 && (view.toUs - view.fromUs) / count / scale.usPerPixel < leastCycle;
+  const spans: CycleSpan[] = [];
+  for (let index = first; index <= last; index += 1) {
+    const { id, start, name, setAside } = items[index] as Cycle;
+    if (crowd && setAside === undefined) continue;
+    const next = items[index + 1];
+    const fromUs = at(start, id);
+    const toUs = at(next?.start ?? end, next?.id);
+    if (toUs > view.fromUs && fromUs < view.toUs)
+      spans.push({ number: index + 1, fromUs, toUs, name, setAside });
+  }
+  return { spans, count: crowd ? count : spans.length, crowd };
+}
+
+function indexAt(items: readonly Cycle[], boundary: number): number {
+  return lastAtOrBefore(items, boundary, (item) => item.start);
 }
 
 /** Under the hands: the shade of cycles set aside. */
-export function cycleGround(spans: readonly CycleSpan[], areas: ScoreAreas, scale: TimeScale): SceneNode[] {
+export function cycleGround({ spans }: ShownCycles, areas: ScoreAreas, scale: TimeScale): SceneNode[] {
   return spans.flatMap((span) => (span.setAside === undefined ? [] : [veil(span, areas, scale, 1)]));
 }
 
@@ -60,14 +71,15 @@ function veil(span: CycleSpan, areas: ScoreAreas, scale: TimeScale, opacity: num
 /** Over the hands: lines through both at every mark, numbers in the strip above, what is set aside made pale. */
 export function cycleNodes(
   ground: ScoreGround,
-  spans: readonly CycleSpan[],
+  shown: ShownCycles,
   areas: ScoreAreas,
   scale: TimeScale,
 ): SceneNode[] {
+  const { spans } = shown;
   const nodes: SceneNode[] = spans.flatMap((span) =>
     span.setAside === undefined ? [] : [veil(span, areas, scale, 0.62)],
   );
-  if (!areApart(spans, scale)) return [...nodes, crowd(spans, areas)];
+  if (shown.crowd) return [...nodes, crowdWords(shown, areas)];
   const bottom = areas.right.y + areas.right.height;
   const line = (us: number) => {
     if (us < scale.view.fromUs || us > scale.view.toUs) return;
@@ -86,9 +98,9 @@ export function cycleNodes(
 }
 
 /** Cycles too close together for lines of their own: how many there are. */
-function crowd(spans: readonly CycleSpan[], { cycles }: ScoreAreas): SceneNode {
-  const aside = spans.filter((span) => span.setAside !== undefined).length;
-  const text = `${countText(spans.length, 'cycle')} in sight${aside === 0 ? '' : `, ${aside} set aside`}`;
+function crowdWords({ spans, count }: ShownCycles, { cycles }: ScoreAreas): SceneNode {
+  const aside = spans.length === 0 ? '' : `, ${spans.length} set aside`;
+  const text = `${countText(count, 'cycle')} in sight${aside}`;
   return wordsAt(cycles.x + 6, cycles.y + cycles.height / 2, text, { size: 11.5, weight: 400, ink: 'soft' });
 }
 

@@ -57,7 +57,7 @@ function block(drawing: Drawing, motion: Motion, piece: MotionPiece): void {
   if (motion.said === 'proposed') proposed(nodes, motion, area);
   else {
     const { colour, pattern } = motionFactsOf(motion.kind);
-    const patterned = width >= leastPatterned;
+    const patterned = width >= leastPatterned && pattern !== 'solid' && pattern !== 'plain';
     nodes.push(box(x, area.y, width, height, patterned ? { ink: { colour }, pattern } : { ink: { colour } }));
     // On a screen the colour leads; under a thin coat of it the pattern stays legible and does not flicker.
     if (patterned) nodes.push(box(x, area.y, width, height, { ink: { colour }, opacity: 0.35 }));

@@ -1,3 +1,4 @@
+import { motionKinds } from '../../../ground/tables/index.ts';
 import { motionAtTime, type RowTimes } from './row-times.ts';
 import type { TimeView } from './view.ts';
 
@@ -41,41 +42,44 @@ export function rowPieces(times: RowTimes, view: TimeView, usPerPixel: number): 
   const { startUs, kind, count } = times;
   const leastUs = narrowest * usPerPixel;
   const gridUs = gridOf(times, usPerPixel);
-  const sums = new Float64Array(32);
+  const sums = new Float64Array(motionKinds.length);
   let runFrom = -1;
-  const close = (to: number) => {
-    if (runFrom >= 0) {
-      const run = takeRun(times, sums, runFrom, to);
-      if (run.toUs > view.fromUs) pieces.push(run);
-    }
-    runFrom = -1;
-  };
+  let line = 0;
   let index = firstOfPiece(times, view.fromUs, leastUs, gridUs);
-  for (; index < count; index += 1) {
-    const start = startUs[index] as number;
-    if (start >= view.toUs) break;
+  let start = startUs[index] as number;
+  for (; index < count && start < view.toUs; index += 1) {
     const end = startUs[index + 1] as number;
     if (end - start >= leastUs) {
-      close(index);
+      if (runFrom >= 0) takeRun(pieces, times, sums, runFrom, index, view.fromUs);
+      runFrom = -1;
       if (end > view.fromUs) pieces.push({ piece: 'motion', index, fromUs: start, toUs: end });
-      continue;
+    } else {
+      if (runFrom < 0) {
+        runFrom = index;
+        line = lineAfter(start, gridUs);
+      }
+      const place = kind[index] as number;
+      sums[place] = (sums[place] as number) + (end - start);
+      if (end >= line) {
+        takeRun(pieces, times, sums, runFrom, index + 1, view.fromUs);
+        runFrom = -1;
+      }
     }
-    if (runFrom < 0) runFrom = index;
-    sums[kind[index] as number] = (sums[kind[index] as number] as number) + (end - start);
-    if (crosses(start, end, gridUs)) close(index + 1);
+    start = end;
   }
-  close(index);
+  if (runFrom >= 0) takeRun(pieces, times, sums, runFrom, index, view.fromUs);
   return pieces;
 }
 
-/** Goes by the whole row and not by what is in sight, so that panning does not change it. */
+/** The width of the grid. It goes by the whole row and not by what is in sight, so that panning does not change it. */
 function gridOf({ startUs, count }: RowTimes, usPerPixel: number): number {
   const pixels = ((startUs[count] ?? 0) - (startUs[0] ?? 0)) / usPerPixel;
   return (count > crowded * pixels ? 2 : 1) * runWidth * usPerPixel;
 }
 
-function crosses(start: number, end: number, gridUs: number): boolean {
-  return Math.floor(end / gridUs) > Math.floor(start / gridUs);
+/** The first line of the grid after a time. */
+function lineAfter(us: number, gridUs: number): number {
+  return (Math.floor(us / gridUs) + 1) * gridUs;
 }
 
 /** A motion at or before the view that begins a piece whatever comes before it. */
@@ -85,27 +89,28 @@ function firstOfPiece(times: RowTimes, fromUs: number, leastUs: number, gridUs: 
   if (index === 0) return 0;
   const start = times.startUs[index] as number;
   const end = times.startUs[index + 1] as number;
-  return end - start < leastUs && crosses(start, end, gridUs) ? index + 1 : index;
+  return end - start < leastUs && end >= lineAfter(start, gridUs) ? index + 1 : index;
 }
 
-function takeRun(times: RowTimes, sums: Float64Array, from: number, to: number): RunPiece {
+/** Closes a run over the motions from `from` to before `to`, and clears the sums for the next one. */
+function takeRun(
+  pieces: Piece[],
+  { startUs }: RowTimes,
+  sums: Float64Array,
+  from: number,
+  to: number,
+  seenFromUs: number,
+): void {
   const kinds: number[] = [];
-  const spans: number[] = [];
+  const times: number[] = [];
   for (let place = 0; place < sums.length; place += 1) {
     const span = sums[place] as number;
-    if (span > 0) {
-      kinds.push(place);
-      spans.push(span);
-      sums[place] = 0;
-    }
+    if (span === 0) continue;
+    kinds.push(place);
+    times.push(span);
+    sums[place] = 0;
   }
-  return {
-    piece: 'run',
-    index: from,
-    count: to - from,
-    fromUs: times.startUs[from] as number,
-    toUs: times.startUs[to] as number,
-    kinds,
-    times: spans,
-  };
+  const [fromUs, toUs] = [startUs[from] as number, startUs[to] as number];
+  if (toUs > seenFromUs)
+    pieces.push({ piece: 'run', index: from, count: to - from, fromUs, toUs, kinds, times });
 }

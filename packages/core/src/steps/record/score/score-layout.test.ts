@@ -180,6 +180,22 @@ describe('the layout of the score', () => {
     ]);
   });
 
+  it('cycles too close together for lines are counted, and those set aside stay shaded', () => {
+    const items = Array.from({ length: 400 }, (_, index) => ({
+      id: `c${index}`,
+      start: index * 100_000,
+      ...(index === 200 ? { setAside: 'interrupted' } : {}),
+    }));
+    const many = composed({ left: method.left, cycles: { items, end: 40_000_000 } });
+    const { ground } = scoreLayout(scoreOf(many, { view: { fromUs: 0, toUs: 40_000_000 } }));
+    expect(texts(ground).map((node) => node.text)).toContain('400 cycles in sight, 1 set aside');
+    expect(rects(ground).filter((node) => node.y === 3)).toHaveLength(0);
+    expect(rects(ground).find((node) => node.fill?.ink === 'shade')?.x).toBe(78 + 500);
+    const near = scoreLayout(scoreOf(many, { view: { fromUs: 10_000_000, toUs: 11_000_000 } }));
+    expect(texts(near.ground).map((node) => node.text)).toContain('Cycle 101');
+    expect(rects(near.ground).filter((node) => node.y === 3)).toHaveLength(10);
+  });
+
   it('draws nothing of what cannot be seen: nodes depend on the view, not on the length of the study', () => {
     const long = (count: number) =>
       composed({

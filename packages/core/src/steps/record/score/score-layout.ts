@@ -2,7 +2,7 @@ import type { SceneNode } from '../../../ground/scene/index.ts';
 import { hands } from '../../../ground/study/index.ts';
 import { type ScoreAreas, scoreAreas } from './areas.ts';
 import { axisNodes } from './axis-nodes.ts';
-import { cycleGround, cycleNodes, cycleSpans } from './cycle-nodes.ts';
+import { cycleGround, cycleNodes, shownCycles } from './cycle-nodes.ts';
 import { handNodes } from './hand-nodes.ts';
 import { handSide } from './hand-side.ts';
 import { headingNodes } from './heading-nodes.ts';
@@ -52,8 +52,8 @@ export function scorePlan(ground: ScoreGround): { readonly areas: ScoreAreas; re
 /** Everything that stands still while the film plays: only what the view shows is visited. */
 export function groundNodes(ground: ScoreGround): SceneNode[] {
   const { areas, scale } = scorePlan(ground);
-  const spans = cycleSpans(ground);
-  const nodes = [...cycleGround(spans, areas, scale), ...headingNodes(ground, areas)];
+  const cycles = shownCycles(ground, scale);
+  const nodes = [...cycleGround(cycles, areas, scale), ...headingNodes(ground, areas)];
   for (const hand of hands) {
     const side = handSide(areas, hand);
     const times = shownTimes(ground.method[hand], ground.clock, hand, ground.preview);
@@ -64,6 +64,6 @@ export function groundNodes(ground: ScoreGround): SceneNode[] {
       nodes.push(box(x, y, width, height, { ink: 'paper', opacity: 0.5 }));
     }
   }
-  nodes.push(...axisNodes(ground, areas, scale), ...cycleNodes(ground, spans, areas, scale));
+  nodes.push(...axisNodes(ground, areas, scale), ...cycleNodes(ground, cycles, areas, scale));
   return nodes;
 }
