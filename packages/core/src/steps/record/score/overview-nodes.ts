@@ -59,13 +59,16 @@ function column(
     piece.piece === 'run'
       ? [piece.kinds, piece.times]
       : [[kind[piece.index] ?? 0], [piece.toUs - piece.fromUs]];
+  let exact = 0;
   let from = 0;
   kinds.forEach((place, index) => {
     const facts = motionFacts[place];
     if (facts === undefined || facts.kind === 'unmarked') return;
     const share = (times[index] ?? 0) / (piece.toUs - piece.fromUs);
-    const high = room * share * (heightOfPlace[place] ?? 1);
-    nodes.push(box(x, top(from, high), width, high, { ink: { colour: facts.colour } }));
-    from += high;
+    exact += room * share * (heightOfPlace[place] ?? 1);
+    const to = Math.round(exact / scale.hair) * scale.hair;
+    if (to > from)
+      nodes.push(box(x, top(from, to - from), width, to - from, { ink: { colour: facts.colour } }));
+    from = to;
   });
 }
