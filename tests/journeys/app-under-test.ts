@@ -22,6 +22,8 @@ export interface AppUnderTest {
   readonly browser: Browser;
   /** A new page that notes every request to another host and every fault of the page. */
   readonly page: (size?: { width: number; height: number }) => Promise<WatchedPage>;
+  /** Closes every page, so that no window is left on a study. */
+  readonly closePages: () => Promise<void>;
   readonly stopServer: () => Promise<void>;
   readonly startServer: () => Promise<void>;
   readonly close: () => Promise<void>;
@@ -47,6 +49,9 @@ export async function startApp(args: readonly string[] = []): Promise<AppUnderTe
     data,
     browser,
     page: async (size = { width: 1440, height: 900 }) => await watched(browser, address, size),
+    closePages: async () => {
+      for (const context of browser.contexts()) await context.close();
+    },
     stopServer: async () => await stop(server.child),
     startServer: async () => {
       server = await startProgram(data, args, new URL(address).port);
@@ -105,6 +110,9 @@ async function watched(
     if (protocol.startsWith('http') && host !== new URL(address).host) strangers.push(request.url());
   });
   page.on('pageerror', (error) => faults.push(error.message));
+  page.on('console', (message) => {
+    if (message.text().includes('Content Security Policy')) faults.push(message.text());
+  });
   await page.goto(address);
   return { page, strangers, faults };
 }

@@ -4,7 +4,8 @@ import type { MiddlewareHandler } from 'hono';
 const policy = [
   "default-src 'self'",
   "script-src 'self'",
-  "style-src 'self'",
+  // The hash is that of the one style that the widget library writes into the page (touch-action of pressable things).
+  "style-src 'self' 'sha256-38RhXrc7EdReTKsOm23ZPOCUgniTUUcjky8QOOrQx6o='",
   "img-src 'self' blob: data:",
   "font-src 'self'",
   "media-src 'self' blob:",

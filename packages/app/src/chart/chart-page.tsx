@@ -165,7 +165,8 @@ export function ChartPage(props: { readonly desk: RecordDesk }) {
           {drawn.fault}
         </p>
       )}
-      <section className={`sheets ${paper}`} aria-label="Sheets">
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reachable by the keyboard */}
+      <section className={`sheets ${paper}`} aria-label="Sheets" tabIndex={0}>
         {drawn.pages.map((page, index) => {
           const sheet = `sheet-${index + 1}`;
           return <SheetView key={sheet} page={page} id={sheet} />;

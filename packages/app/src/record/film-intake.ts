@@ -33,12 +33,9 @@ export async function takeFilm(
   const opened = await openFilm(file);
   if (!opened.ok) return opened;
   const film = opened.value;
-  const { frames } = film.clock;
-  const first = frames < 2 ? undefined : await film.reader.frame(0);
-  if (first?.ok === true) first.value.close();
+  const first = await film.reader.frame(0);
+  if (first.ok) first.value.close();
   film.dispose();
-  if (first === undefined)
-    return fail([finding('film/too-few-frames', { file: file.name }, { name: file.name, frames })]);
   if (!first.ok) return fail([first.error]);
   const stored = await storeFilm(file, (share) => onProgress({ kind: 'sending', share }), signal);
   if (!stored.ok) return stored;

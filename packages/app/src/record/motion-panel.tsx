@@ -71,7 +71,7 @@ function MotionHead(props: { readonly desk: RecordDesk }) {
   if (one === undefined || clock === undefined) return null;
   const facts = motionFactsOf(one.item.kind);
   const at = (boundary: number) =>
-    clock.unit === 'frames' ? `frame ${boundary}` : timeText(clock.timeOf(boundary), unit);
+    clock.unit === 'frames' ? String(boundary) : timeText(clock.timeOf(boundary), unit);
   return (
     <header>
       <h3>
@@ -79,22 +79,30 @@ function MotionHead(props: { readonly desk: RecordDesk }) {
         <span className="soft">, {one.hand} hand</span>
       </h3>
       <div className="span-row">
-        <Nudge desk={desk} edge="start" text={at(one.start)} />
+        <Nudge desk={desk} edge="start" text={at(one.start)} frames={clock.unit === 'frames'} />
         <span className="duration">{timeText(clock.span(one.start, one.end), unit)}</span>
-        <Nudge desk={desk} edge="end" text={at(one.end)} />
+        <Nudge desk={desk} edge="end" text={at(one.end)} frames={clock.unit === 'frames'} />
       </div>
     </header>
   );
 }
 
-function Nudge(props: { readonly desk: RecordDesk; readonly edge: 'start' | 'end'; readonly text: string }) {
+function Nudge(props: {
+  readonly desk: RecordDesk;
+  readonly edge: 'start' | 'end';
+  readonly text: string;
+  readonly frames: boolean;
+}) {
   const { desk, edge } = props;
   return (
     <span className="nudge">
       <button type="button" aria-label={`${edge} one frame earlier`} onClick={() => nudge(desk, edge, -1)}>
         ◂
       </button>
-      <span>{props.text}</span>
+      <span>
+        {props.frames ? <span className="word">frame </span> : null}
+        {props.text}
+      </span>
       <button type="button" aria-label={`${edge} one frame later`} onClick={() => nudge(desk, edge, 1)}>
         ▸
       </button>
@@ -164,18 +172,20 @@ function MotionFields(props: { readonly desk: RecordDesk; readonly motion: Motio
           changeSelected(desk, { object: text.trim() === '' ? null : text.trim() }, 'name the object')
         }
       />
-      <CommitField
-        label="From"
-        value={placeName(motion?.from)}
-        list={`${lists}-places`}
-        onCommit={(text) => setPlace(desk, 'from', text)}
-      />
-      <CommitField
-        label="To"
-        value={placeName(motion?.to)}
-        list={`${lists}-places`}
-        onCommit={(text) => setPlace(desk, 'to', text)}
-      />
+      <div className="pair">
+        <CommitField
+          label="From"
+          value={placeName(motion?.from)}
+          list={`${lists}-places`}
+          onCommit={(text) => setPlace(desk, 'from', text)}
+        />
+        <CommitField
+          label="To"
+          value={placeName(motion?.to)}
+          list={`${lists}-places`}
+          onCommit={(text) => setPlace(desk, 'to', text)}
+        />
+      </div>
       <CommitField
         label="Note"
         value={motion?.note ?? ''}

@@ -129,7 +129,7 @@ export function CommandButton(props: {
       type="button"
       className={props.strong === true ? 'primary' : ''}
       data-command={props.id}
-      aria-label={command.title}
+      aria-label={/[a-z]/i.test(props.text) ? undefined : command.title}
       aria-pressed={props.pressed}
       title={key === undefined ? command.title : `${command.title} (${chordText(key, labels)})`}
       onClick={() => command.run(props.desk)}
