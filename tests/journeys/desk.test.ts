@@ -62,6 +62,25 @@ describe('the demo at first start', () => {
   });
 });
 
+describe('printing from the chart page', () => {
+  for (const [paper, format] of [
+    ['a4', 'A4'],
+    ['letter', 'Letter'],
+  ] as const) {
+    it(`gives one sheet of paper for each sheet of the chart, on ${format}`, async () => {
+      const { page } = await app.page();
+      await page.getByRole('link', { name: 'Chart' }).click();
+      await page.getByLabel('Paper').selectOption(paper);
+      for (const form of ['two-hand', 'process']) {
+        await page.getByLabel('Form').selectOption(form);
+        await page.locator('.sheet svg').first().waitFor();
+        const printed = (await page.pdf({ format })).toString('latin1');
+        expect(printed.match(/\/Type \/Page\b/g)?.length).toBe(await page.locator('.sheet').count());
+      }
+    });
+  }
+});
+
 describe('accessibility: axe-core finds no serious fault', () => {
   for (const look of ['light', 'dark'] as const) {
     it(`on the list, the desk with its three panels, the keys and the chart, in ${look}`, async () => {

@@ -80,7 +80,11 @@ function OpenStudy(props: { readonly desk: RecordDesk; readonly route: StudyRout
           Evenhand
         </Link>
         <h1 title={state.study.title}>{state.study.title}</h1>
-        {state.study.demo === true ? <span className="tag">invented demonstration</span> : null}
+        {state.study.demo === true ? (
+          <span className="tag" title="Invented data, for trying the program">
+            invented
+          </span>
+        ) : null}
         <nav aria-label="Steps of the study">
           <ol className="steps">
             {steps.map((step) => (
