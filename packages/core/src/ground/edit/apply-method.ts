@@ -9,8 +9,8 @@ import {
   type Row,
   type Study,
 } from '../study/index.ts';
-import type { ApplyResult } from './apply.ts';
 import { addTo, changeFields, refuse, removeFrom } from './apply-parts.ts';
+import type { ApplyResult } from './apply-result.ts';
 import type { SingleEdit } from './edit.ts';
 import { sameData } from './fields.ts';
 

@@ -1,7 +1,7 @@
 import { fail, ok, type Result } from '../base/index.ts';
 import { type Finding, finding } from '../findings/index.ts';
 import { checkFilm, type Film, hands, type Place, type Study } from '../study/index.ts';
-import type { ApplyResult } from './apply.ts';
+import type { ApplyResult } from './apply-result.ts';
 import type { SingleEdit } from './edit.ts';
 import { firstDifference, sameData, sameFields, withFields } from './fields.ts';
 

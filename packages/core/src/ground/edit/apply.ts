@@ -3,16 +3,8 @@ import type { Finding } from '../findings/index.ts';
 import type { Study } from '../study/index.ts';
 import { applyToMethods, applyToRow } from './apply-method.ts';
 import { applyToFilms, applyToPlaces, changeStudy } from './apply-parts.ts';
+import type { ApplyResult } from './apply-result.ts';
 import type { Edit, SingleEdit } from './edit.ts';
-
-export interface Applied {
-  readonly study: Study;
-  /** Applied to `study`, it gives back the study from before, equal in every part. */
-  readonly inverse: Edit;
-}
-
-/** Either the new study with the inverse, or why the edit does not hold; the study that came in is never changed. */
-export type ApplyResult = Result<Applied, Finding>;
 
 /**
  * The one way in which a study changes. Checks that what the edit expects is there and that the study it leaves keeps

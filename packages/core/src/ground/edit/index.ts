@@ -1,4 +1,5 @@
-export { type Applied, type ApplyResult, applyAll, applyEdit } from './apply.ts';
+export { applyAll, applyEdit } from './apply.ts';
+export type { Applied, ApplyResult } from './apply-result.ts';
 export {
   type CycleFields,
   type Edit,
