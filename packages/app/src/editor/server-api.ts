@@ -89,8 +89,8 @@ async function request<T>(
   try {
     const response = await ask(path, init);
     if (response.ok) return ok(await read(response));
-    // A proxy or a server that is going down answers 502 to 504: to a person it is away, and the edits can wait.
-    if (response.status >= 502 && response.status <= 504) return fail({ kind: 'away' });
+    // A server that met a fault of its own (a full disk, going down) keeps nothing: to a person it is away, and edits wait.
+    if (response.status >= 500) return fail({ kind: 'away' });
     return fail({ kind: 'refused', status: response.status, findings: await findingsOf(response) });
   } catch {
     return fail({ kind: 'away' });

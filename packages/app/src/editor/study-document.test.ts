@@ -18,6 +18,12 @@ class FakeServer {
     this.study = study;
   }
 
+  /** As when the data folder is brought back from an older copy. */
+  restore(study: Study): void {
+    this.study = study;
+    this.kept.length = 0;
+  }
+
   api(): ServerApi {
     const refuse = { ok: false as const, error: { kind: 'away' as const } };
     return {
@@ -29,8 +35,12 @@ class FakeServer {
         this.away ? refuse : { ok: true, value: { study: this.study, rev: this.kept.length } },
       since: async (_id, rev) =>
         this.away ? refuse : { ok: true, value: { rev: this.kept.length, edits: this.kept.slice(rev) } },
-      send: async (_id, client, _base, edits) => {
+      send: async (_id, client, base, edits) => {
         if (this.away) return refuse;
+        if (base > this.kept.length) {
+          const findings = [finding('store/behind', {}, {})];
+          return { ok: false, error: { kind: 'refused', status: 409, findings } };
+        }
         const results = edits.map((envelope) => this.#take(client, envelope));
         return { ok: true, value: { rev: this.kept.length, results } };
       },
@@ -160,6 +170,19 @@ describe('StudyDocument', () => {
     expect(b.state().apart.map((item) => item.finding.code)).toEqual(['edit/changed-meanwhile']);
     expect(b.state().apart[0]?.edit).toEqual(rename('pipe', 'hose'));
     expect(a.state().study).toEqual(b.state().study);
+  });
+
+  it('begins from what the store has when that went back behind this window, and keeps its edits', async () => {
+    const server = new FakeServer(emptyStudy('s', 'hose'));
+    const document = await open(ports(server, 'a').made);
+    document.dispatch(place('one'));
+    await document.flushed();
+    server.restore(emptyStudy('s', 'hose'));
+    document.dispatch(place('two'));
+    expect(await document.flushed()).toBe(true);
+    expect(server.study.places.map((item) => item.id)).toEqual(['two']);
+    expect(document.state().study).toEqual(server.study);
+    expect(document.state().apart).toEqual([]);
   });
 
   it('undoes and redoes as ordinary edits that the server keeps', async () => {

@@ -225,11 +225,18 @@ export class StudyDocument {
   }
 
   async #sendAll(): Promise<void> {
+    let reloads = 0;
     while (this.#pending.length > 0 && !this.#disposed) {
       const batch = this.#pending.slice(0, mostAtOnce);
       const answer = await this.#ports.api.send(this.id, this.#ports.client, this.#rev, batch);
       if (!answer.ok) {
         if (answer.error.kind === 'away') return this.#waitForServer();
+        // The store went back behind what this window has seen (a folder restored from a copy): begin from what it has.
+        if (answer.error.status === 409 && reloads < 1) {
+          reloads += 1;
+          await this.#reload();
+          continue;
+        }
         // The server cannot read what was sent: set it apart instead of sending it for ever.
         const reason =
           answer.error.findings[0] ?? finding('server/refused', {}, { reason: 'no reason was given' });
