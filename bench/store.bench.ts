@@ -2,35 +2,10 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { applyEdit, type Edit } from '@evenhand/core/ground/edit';
-import { emptyStudy, type Motion, type Study } from '@evenhand/core/ground/study';
+import type { Motion, Study } from '@evenhand/core/ground/study';
 import { openConnection, openStore } from '@evenhand/store';
 import { printRace, race } from './harness.ts';
-
-/** A composed method with as many motions as asked for, half of them for each hand, 200 ms apart. */
-function studyOf(id: string, motions: number): Study {
-  const each = motions / 2;
-  const row = (hand: string) => ({
-    items: Array.from({ length: each }, (_, index) => ({
-      id: `${hand}${index}`,
-      start: index * 200_000,
-      kind: 'G' as const,
-      object: 'body',
-      said: 'marked' as const,
-    })),
-    end: each * 200_000,
-  });
-  const method = {
-    id: 'm',
-    name: 'Long method',
-    kind: 'composed' as const,
-    base: { kind: 'micros' as const },
-    unitsPerCycle: 1,
-    left: row('l'),
-    right: row('r'),
-    cycles: { items: [], end: each * 200_000 },
-  };
-  return { ...emptyStudy(id, 'Long study'), methods: [method] };
-}
+import { longStudy } from './long-study.ts';
 
 /** A boundary in the middle of the right hand's row goes to and fro: the edit of a dragged mark. */
 function moves(study: Study): () => Edit {
@@ -50,7 +25,7 @@ try {
   const opened = await openStore({ folder, clock: Date.now });
   if (!opened.ok) throw new Error(opened.error.message);
   const store = opened.value;
-  const [small, large] = [studyOf('small', 600), studyOf('large', 60_000)];
+  const [small, large] = [longStudy(600, 'small'), longStudy(60_000, 'large')];
   await store.studies.create(small);
   await store.studies.create(large);
 

@@ -1,35 +1,7 @@
 import { applyEdit, type Edit } from '@evenhand/core/ground/edit';
-import { emptyStudy, type Motion, parseStudy, type Study, writeStudy } from '@evenhand/core/ground/study';
+import { parseStudy, type Study, writeStudy } from '@evenhand/core/ground/study';
 import { printRace, race } from './harness.ts';
-
-/** Motions as they follow one another in plain assembly work; only their number matters here. */
-const kinds = ['TE', 'G', 'TL', 'P', 'A', 'RL'] as const satisfies readonly Motion['kind'][];
-
-/** A composed method with as many motions as asked for, half of them for each hand, 200 ms apart. */
-function studyOf(motions: number): Study {
-  const each = motions / 2;
-  const row = (hand: string) => ({
-    items: Array.from({ length: each }, (_, index) => ({
-      id: `${hand}${index}`,
-      start: index * 200_000,
-      kind: kinds[index % kinds.length] ?? ('TE' as const),
-      object: 'body',
-      said: 'marked' as const,
-    })),
-    end: each * 200_000,
-  });
-  const method = {
-    id: 'm',
-    name: 'Long method',
-    kind: 'composed' as const,
-    base: { kind: 'micros' as const },
-    unitsPerCycle: 1,
-    left: row('l'),
-    right: row('r'),
-    cycles: { items: [], end: each * 200_000 },
-  };
-  return { ...emptyStudy('s', 'Long study'), methods: [method] };
-}
+import { longStudy } from './long-study.ts';
 
 function opened(text: string): Study {
   const result = parseStudy(text);
@@ -52,8 +24,8 @@ function mover(study: Study): () => void {
   };
 }
 
-const small = opened(writeStudy(studyOf(600)));
-const text = writeStudy(studyOf(60_000));
+const small = opened(writeStudy(longStudy(600)));
+const text = writeStudy(longStudy(60_000));
 const large = opened(text);
 
 printRace(

@@ -195,6 +195,27 @@ describe('the desk by the keyboard alone', () => {
   });
 });
 
+describe('what a field cannot take', () => {
+  it('is said in words, changes nothing, and does not stay in the field', async () => {
+    const { page } = await openDemo({ width: 1024, height: 768 });
+    const before = await headStudy(page);
+    await page.getByRole('tab', { name: 'Film and study' }).click();
+    await page.getByLabel('Units a cycle').fill('many');
+    await page.keyboard.press('Enter');
+    await page.getByText('write a whole number from 1 to 10 000').waitFor();
+    expect(await page.getByLabel('Units a cycle').inputValue()).toBe(String(present(before).unitsPerCycle));
+    // The message must not lie over anything that can be pressed.
+    await page.getByRole('button', { name: 'Add a film' }).click({ timeout: 3000 });
+    await page.keyboard.press('Escape');
+    await page.getByLabel('Scene clock').selectOption('points');
+    await page.getByLabel('At the shown frame the clock reads').fill('99:00');
+    await page.getByRole('button', { name: 'Set', exact: true }).click();
+    await page.getByText('point 2 must show a later time than point 1').waitFor();
+    await page.getByRole('button', { name: 'Undo' }).click();
+    expect(await headStudy(page)).toEqual(before);
+  });
+});
+
 describe('two windows on one study', () => {
   it('tell each other, merge what still fits, and set apart what does not', async () => {
     const one = await openDemo();

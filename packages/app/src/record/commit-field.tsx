@@ -11,7 +11,10 @@ export function CommitField(props: {
   const [text, setText] = useState(props.value);
   useEffect(() => setText(props.value), [props.value]);
   const commit = () => {
-    if (text !== props.value) props.onCommit(text);
+    if (text === props.value) return;
+    props.onCommit(text);
+    // What was taken comes back as the new value; what was refused must not stand here as if it had been.
+    setText(props.value);
   };
   return (
     <label>

@@ -352,11 +352,13 @@ export class RecordDesk {
   // ---- editing
 
   undo(): void {
+    this.say(undefined);
     this.document.undo();
     this.#sayRefused();
   }
 
   redo(): void {
+    this.say(undefined);
     this.document.redo();
     this.#sayRefused();
   }

@@ -3,9 +3,12 @@ import { request as plainRequest } from 'node:http';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import type { Edit } from '@evenhand/core/ground/edit';
-import { emptyStudy, type Method, type Motion, type Study } from '@evenhand/core/ground/study';
+import type { Study } from '@evenhand/core/ground/study';
 import { expect, onTestFinished } from 'vitest';
+import { plainStudy } from '../../../../tests/helpers/plain-study.ts';
 import { type RunningServer, type ServerOptions, startServer } from '../start-server.ts';
+
+export { plainStudy };
 
 export interface ServerUnderTest {
   readonly running: RunningServer;
@@ -84,25 +87,6 @@ export async function rawRequest(
 export async function codes(response: Response): Promise<string[]> {
   const body = (await response.json()) as { findings: { code: string }[] };
   return body.findings.map((item) => item.code);
-}
-
-/** A study with one composed method whose hands have nothing marked for ten seconds. */
-export function plainStudy(id = 'study-1'): Study {
-  const row = (hand: string) => ({
-    items: [{ id: `${hand}0`, start: 0, kind: 'unmarked', said: 'marked' } as Motion],
-    end: 10_000_000,
-  });
-  const method: Method = {
-    id: 'm',
-    name: 'Present method',
-    kind: 'composed',
-    base: { kind: 'micros' },
-    unitsPerCycle: 1,
-    left: row('l'),
-    right: row('r'),
-    cycles: { items: [], end: 10_000_000 },
-  };
-  return { ...emptyStudy(id, 'Couplings'), methods: [method] };
 }
 
 export function mark(id: string, start: number, hand: 'left' | 'right' = 'right'): Edit {

@@ -1,8 +1,9 @@
+export { plainStudy } from '../../../../tests/helpers/plain-study.ts';
+
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import type { Edit } from '@evenhand/core/ground/edit';
-import { emptyStudy, type Method, type Motion, type Study } from '@evenhand/core/ground/study';
 import { onTestFinished } from 'vitest';
 import type { FilmRecords } from '../films/film-records.ts';
 import { MemoryStore } from '../memory-store.ts';
@@ -81,25 +82,6 @@ export function tickingClock(): Clock {
     now += 1000;
     return now;
   };
-}
-
-/** A study with one composed method whose hands have nothing marked for ten seconds. */
-export function plainStudy(id = 'study-1'): Study {
-  const row = (hand: string) => ({
-    items: [{ id: `${hand}0`, start: 0, kind: 'unmarked', said: 'marked' } as Motion],
-    end: 10_000_000,
-  });
-  const method: Method = {
-    id: 'm',
-    name: 'Present method',
-    kind: 'composed',
-    base: { kind: 'micros' },
-    unitsPerCycle: 1,
-    left: row('l'),
-    right: row('r'),
-    cycles: { items: [], end: 10_000_000 },
-  };
-  return { ...emptyStudy(id, 'Couplings'), methods: [method] };
 }
 
 export function mark(id: string, start: number): Edit {

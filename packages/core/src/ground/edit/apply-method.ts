@@ -1,4 +1,4 @@
-import { lastAtOrBefore, ok, type Result } from '../base/index.ts';
+import { fail, lastAtOrBefore, ok, type Result } from '../base/index.ts';
 import type { Finding } from '../findings/index.ts';
 import {
   checkStudy,
@@ -28,7 +28,7 @@ export function applyToMethods(study: Study, edit: MethodEdit): ApplyResult {
     if (!added.ok) return added;
     const next = { ...study, methods: added.value };
     const fault = checkStudy({ ...next, methods: [edit.method] }).find((item) => item.severity === 'error');
-    if (fault !== undefined) return refuse('edit/invalid', {}, { reason: fault.message });
+    if (fault !== undefined) return fail(fault);
     return ok({ study: next, inverse: { type: 'method.remove', method: edit.method } });
   }
   if (edit.type === 'method.remove') {

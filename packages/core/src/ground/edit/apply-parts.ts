@@ -57,7 +57,7 @@ export function applyToFilms(
 ): ApplyResult {
   if (edit.type === 'film.add') {
     const fault = checkFilm(edit.film, '')[0];
-    if (fault !== undefined) return refuse('edit/invalid', {}, { reason: fault.message });
+    if (fault !== undefined) return fail(fault);
     const added = addTo(study.films, edit.film, edit.index);
     if (!added.ok) return added;
     return ok({ study: { ...study, films: added.value }, inverse: { type: 'film.remove', film: edit.film } });
@@ -69,7 +69,7 @@ export function applyToFilms(
   const changed = changeFields(film, edit.to, edit.was);
   if (!changed.ok) return changed;
   const fault = checkFilm(changed.value, '')[0];
-  if (fault !== undefined) return refuse('edit/invalid', {}, { reason: fault.message });
+  if (fault !== undefined) return fail(fault);
   return ok({
     study: { ...study, films: study.films.with(index, changed.value) },
     inverse: { type: 'film.change', film: edit.film, to: edit.was, was: edit.to },

@@ -80,10 +80,6 @@ export const findingTexts = {
   },
   'edit/outside-film': { severity: 'error', text: 'The film ends at frame {frames}; {at} lies outside.' },
   'edit/in-use': { severity: 'error', text: '{item} is still used by {user}. Change or remove that first.' },
-  'edit/invalid': {
-    severity: 'error',
-    text: 'The edit would leave the study in a state that cannot be read: {reason}.',
-  },
   // interchange
   'csv/empty': {
     severity: 'error',
