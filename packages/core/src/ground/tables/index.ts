@@ -1,3 +1,26 @@
+export {
+  type DecisionChoice,
+  decisionChoices,
+  type ExaminationHead,
+  type ExaminationHeadFacts,
+  type ExaminationQuestion,
+  type ExaminationQuestionFacts,
+  examinationHeads,
+  examinationQuestionOf,
+  examinationQuestions,
+} from './critical-examination.ts';
+export {
+  classesCaution,
+  furtherPrinciples,
+  type MotionClass,
+  type MotionClassFacts,
+  motionClasses,
+  type Principle,
+  type PrincipleArea,
+  type PrincipleNumber,
+  principleOf,
+  principles,
+} from './motion-economy.ts';
 export { type Grouping, type GroupingId, groupings, groupOf, type MotionGroup } from './motion-groupings.ts';
 export {
   fundamentalMotions,

@@ -51,6 +51,53 @@ export const sources = {
     locator: 'https://www.scribd.com/doc/194967833/Simo-Chart-Rating',
     seen: 'read',
   },
+  'motion-economy': {
+    reference: 'Principles of motion economy after Barnes, numbered list by N. Rao, 2016',
+    locator: 'http://nraomtr.blogspot.com/2016/06/principles-of-motion-economy.html',
+    seen: 'secondary',
+  },
+  'barnes-principles': {
+    reference:
+      'R. M. Barnes, Motion and Time Study, 7th ed. 1980, ch. 14–17, principles 17–22 and their numbers',
+    seen: 'memory',
+  },
+  'groover-principles': {
+    reference: 'M. P. Groover, Work Systems, slides to ch. 10, principles for the use of the body',
+    locator: 'https://studylib.net/doc/25793981/10-motion-study',
+    seen: 'secondary',
+  },
+  'motion-classes': {
+    reference: 'Classes of movement after the ILO, in slides on the two-handed process chart',
+    locator: 'https://studylib.net/doc/10323826/two-handed-process-chart',
+    seen: 'secondary',
+  },
+  'motion-class-effort': {
+    reference: 'Principles of motion economy, lecture page: finger motions against motions of the forearm',
+    locator: 'http://john-partners.com/blogs/news-1/principles-of-motion-economy',
+    seen: 'read',
+  },
+  'symmetry-test': {
+    reference:
+      'Re-examination of the principle of symmetrical hands on a pegboard, International Journal of Industrial Ergonomics (abstract)',
+    locator: 'https://acnpsearch.tweb-dev.unibo.it/singlejournalindex/70989805',
+    seen: 'read',
+  },
+  'critical-examination': {
+    reference: 'Critical examination technique, table 1 of PMC7129597',
+    locator: 'https://pmc.ncbi.nlm.nih.gov/articles/PMC7129597/table/tbl1',
+    seen: 'read',
+  },
+  'critical-examination-stages': {
+    reference:
+      'Critical examination, page that asks about the present facts first and about alternatives after them',
+    locator: 'http://www.i-choose-self-improvement.com/critical-examination.html',
+    seen: 'read',
+  },
+  'ilo-examination': {
+    reference:
+      'ILO, Introduction to Work Study, chapter on critical examination: primary and secondary questions, which head leads to which change',
+    seen: 'memory',
+  },
   ours: { reference: 'Evenhand; no publication settles it', seen: 'read' },
 } as const satisfies Readonly<Record<string, Source>>;
 
