@@ -35,7 +35,12 @@ export const TABLE = {
   ground: ['base', 'units', 'numerics', 'findings', 'tables', 'scene', 'study', 'edit'],
   steps: ['select', 'record', 'examine', 'develop', 'evaluate', 'define', 'install', 'maintain'],
   zones: [
-    { folder: 'packages/core', doors: [], libraries: ['zod'], node: false },
+    {
+      folder: 'packages/core',
+      doors: [],
+      libraries: ['zod', '@stdlib/stats-base-dists-t-quantile'],
+      node: false,
+    },
     { folder: 'packages/draw', doors: [CORE], libraries: ['@fontsource/ibm-plex-sans'], node: false },
     {
       folder: 'packages/draw/src/pdf',
@@ -60,6 +65,7 @@ export const TABLE = {
         'react-aria-components',
         'idb',
         'tus-js-client',
+        '@observablehq/plot',
         '@fontsource/ibm-plex-sans',
       ],
       node: false,

@@ -46,6 +46,26 @@ export const findingTexts = {
     text: 'The row reaches {end}, but the film has {frames} frames. Set an earlier end or choose the right film.',
   },
   'study/frame-times': { severity: 'error', text: 'The frame times of the film are not usable: {reason}.' },
+  'study/element-outside-film': {
+    severity: 'error',
+    text: 'The element “{element}” begins at {at}, but the film has {frames} frames. Set it earlier or choose the right film.',
+  },
+  'study/element-twice': {
+    severity: 'error',
+    text: 'Two elements of the {hand} hand begin at {at}, so the first would have no length. Move or remove one of them.',
+  },
+  'study/unknown-method': {
+    severity: 'error',
+    text: 'The examination names the method {method}, which the study does not have. Add the method or take the examination out.',
+  },
+  'study/examined-twice': {
+    severity: 'error',
+    text: 'The examinations {first} and {second} are about the same thing. Put their answers together in one of them.',
+  },
+  'study/answered-twice': {
+    severity: 'error',
+    text: 'The question {question} has two answers. Put them together in one.',
+  },
   'study/clock': { severity: 'error', text: 'The scene clock of the film is not usable: {reason}.' },
   // edits
   'edit/shape': { severity: 'error', text: 'This edit cannot be read: {reason}.' },
@@ -60,6 +80,14 @@ export const findingTexts = {
   'edit/no-place': {
     severity: 'error',
     text: 'The place {place} is not in the study any more; the edit was kept apart.',
+  },
+  'edit/no-element': {
+    severity: 'error',
+    text: 'The element {element} is not in the method any more; the edit was kept apart.',
+  },
+  'edit/no-examination': {
+    severity: 'error',
+    text: 'The examination {examination} is not in the study any more; the edit was kept apart.',
   },
   'edit/no-item': {
     severity: 'error',
@@ -200,6 +228,19 @@ export const findingTexts = {
   'record/no-cycles': {
     severity: 'note',
     text: 'No cycle is marked in the method “{method}”; charts show the whole row.',
+  },
+  // examine
+  'examine/no-cycle-left': {
+    severity: 'error',
+    text: 'Every cycle of {method} is set aside. Choose cycles by their numbers, or take one back into the count.',
+  },
+  'examine/not-all-marked': {
+    severity: 'note',
+    text: 'Not every part of {cycles} is marked in both hands; what is not marked counts in no figure.',
+  },
+  'examine/proposals-left-out': {
+    severity: 'note',
+    text: '{count} proposed motions that nobody has confirmed count in no figure.',
   },
   // films
   'film/empty': { severity: 'error', text: 'The file {name} is empty. Copy it again from the camera.' },

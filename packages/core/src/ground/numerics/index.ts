@@ -1,0 +1,1 @@
+export { type Interval, quantileOf, type Sample, sampleOf, studentQuantile } from './sample.ts';

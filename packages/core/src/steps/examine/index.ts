@@ -1,0 +1,3 @@
+export * from './leads/index.ts';
+export * from './reading/index.ts';
+export { type Arrangement, type Stake, stakeRules } from './stake/index.ts';

@@ -1,0 +1,63 @@
+import { type Micros, micros } from '../../../ground/base/index.ts';
+import { type Hand, hands } from '../../../ground/study/index.ts';
+import { type MethodReading, type Piece, segmentsOf, type Trace } from '../reading/index.ts';
+import type { LeadContext } from './lead.ts';
+
+export function leadContext(reading: MethodReading): LeadContext {
+  const pieces = (hand: Hand) => reading.cycles.flatMap((cycle) => cycle[hand]);
+  return {
+    reading,
+    cycles: reading.cycles,
+    segments: reading.cycles.map(segmentsOf),
+    pieces: { left: pieces('left'), right: pieces('right') },
+  };
+}
+
+export function traceOf({ cycle, hand, from, to }: Piece): Trace {
+  return { cycle, hand, from, to };
+}
+
+/** Sum of the durations. */
+export function totalTime(pieces: readonly Piece[]): Micros {
+  return micros(pieces.reduce((sum, piece) => sum + piece.duration, 0));
+}
+
+/** A sum over all chosen cycles as time a cycle. */
+export function aCycle(context: LeadContext, total: number): Micros {
+  return micros(Math.round(total / context.cycles.length));
+}
+
+/** In how many of the chosen cycles the pieces lie. */
+export function cycleCount(pieces: readonly { readonly cycle: number }[]): number {
+  return new Set(pieces.map((piece) => piece.cycle)).size;
+}
+
+/** Mean length of the chosen cycles. */
+export function meanCycle(context: LeadContext): Micros {
+  return aCycle(
+    context,
+    context.cycles.reduce((sum, cycle) => sum + cycle.duration, 0),
+  );
+}
+
+/** Groups in the order in which their keys first occur. */
+export function groupedBy<T, K>(items: readonly T[], keyOf: (item: T) => K): Map<K, T[]> {
+  const groups = new Map<K, T[]>();
+  for (const item of items) {
+    const key = keyOf(item);
+    const group = groups.get(key);
+    if (group === undefined) groups.set(key, [item]);
+    else group.push(item);
+  }
+  return groups;
+}
+
+/** Every piece of both hands. */
+export function allPieces(context: LeadContext): readonly Piece[] {
+  return hands.flatMap((hand) => context.pieces[hand]);
+}
+
+/** The piece before or after in the same hand and cycle. */
+export function neighbour(context: LeadContext, piece: Piece, step: 1 | -1): Piece | undefined {
+  return context.cycles[piece.cycle]?.[piece.hand][piece.position + step];
+}

@@ -1,0 +1,176 @@
+import { fail, type Micros, micros, ok, type Result } from '../../../ground/base/index.ts';
+import { type Finding, finding } from '../../../ground/findings/index.ts';
+import {
+  type Cycle,
+  endOf,
+  type Hand,
+  type Method,
+  type MethodClock,
+  methodClock,
+  rowStart,
+  type Study,
+} from '../../../ground/study/index.ts';
+import { type CyclePieces, cyclePieces } from './pieces.ts';
+
+export type { Piece } from './pieces.ts';
+
+/** A stretch of the record behind a figure: where the film has to be looked at. */
+export interface Trace {
+  /** Position of its cycle in `MethodReading.cycles`, from 0. */
+  readonly cycle: number;
+  readonly hand: Hand | 'both';
+  /** Boundaries of the method: frames of its film, or microseconds. */
+  readonly from: number;
+  readonly to: number;
+}
+
+/** One cycle as it is examined. Times of its pieces run from its own start. */
+export interface CycleReading extends CyclePieces {
+  /** Position in `MethodReading.cycles`, from 0. */
+  readonly position: number;
+  /** Number of the cycle in the method, from 1; 0 for the whole record when no cycle is marked. */
+  readonly number: number;
+  readonly id: string | undefined;
+  readonly name: string | undefined;
+  readonly setAside: string | undefined;
+  readonly from: number;
+  readonly to: number;
+  readonly duration: Micros;
+}
+
+/** A method as the examination reads it. */
+export interface MethodReading {
+  readonly study: Study;
+  readonly method: Method;
+  readonly clock: MethodClock;
+  readonly cycles: readonly CycleReading[];
+  readonly placeName: (id: string) => string;
+  readonly choice: ReadingChoice;
+  /** What the reader of the figures should know: no cycles marked, parts not marked, proposals left out. */
+  readonly notes: readonly Finding[];
+}
+
+export interface ReadingChoice {
+  /** Numbers of the cycles from 1; left out: all that are not set aside. */
+  readonly cycles?: readonly number[] | undefined;
+  /** Motions that the program proposed and nobody confirmed count as well; left out, they count as not marked. */
+  readonly proposed?: boolean | undefined;
+}
+
+/**
+ * Reads the chosen cycles of a method. Without a marked cycle the whole marked stretch is read as one.
+ * Fails when there is no such method or cycle, when nothing is marked, and when every cycle is set aside.
+ */
+export function readMethod(
+  study: Study,
+  methodId: string,
+  choice: ReadingChoice = {},
+): Result<MethodReading, Finding> {
+  const method = study.methods.find((item) => item.id === methodId);
+  if (method === undefined) {
+    const known = study.methods.map((item) => item.id).join(', ') || 'no method';
+    return fail(finding('record/no-method', {}, { method: methodId, known }));
+  }
+  const spans = chosenSpans(method, choice.cycles);
+  if (!spans.ok) return spans;
+  const clock = methodClock(study, method);
+  const proposed = choice.proposed === true;
+  const cycles = spans.value.map((span, position): CycleReading => {
+    const pieces = cyclePieces({ method, clock, span, cycle: position, proposed });
+    return { ...span, ...pieces, position, duration: clock.span(span.from, span.to) };
+  });
+  if (cycles.every((cycle) => cycle.marked.left + cycle.marked.right === 0)) {
+    return fail(finding('record/nothing-marked', {}, { method: method.name }));
+  }
+  const names = new Map(study.places.map((place) => [place.id, place.name]));
+  const placeName = (id: string) => names.get(id) ?? id;
+  const notes = notesOf(method, cycles);
+  return ok({ study, method, clock, cycles, placeName, choice, notes });
+}
+
+type CycleSpan = Pick<CycleReading, 'number' | 'id' | 'name' | 'setAside' | 'from' | 'to'>;
+
+function chosenSpans(
+  method: Method,
+  wanted: readonly number[] | undefined,
+): Result<readonly CycleSpan[], Finding> {
+  const { items } = method.cycles;
+  if (items.length === 0) return wholeRecord(method, wanted);
+  const unknown = wanted?.find((number) => items[number - 1] === undefined);
+  if (unknown !== undefined) {
+    return fail(finding('record/no-cycle', {}, { cycle: unknown, count: items.length }));
+  }
+  const spans = items
+    .map((cycle, index) => spanOf(method, cycle, index))
+    .filter(({ number, setAside }) =>
+      wanted === undefined ? setAside === undefined : wanted.includes(number),
+    );
+  if (spans.length === 0) return fail(finding('examine/no-cycle-left', {}, { method: method.name }));
+  return ok(spans);
+}
+
+function spanOf(method: Method, cycle: Cycle, index: number): CycleSpan {
+  const { id, name, setAside, start } = cycle;
+  return { number: index + 1, id, name, setAside, from: start, to: endOf(method.cycles, index) };
+}
+
+function wholeRecord(
+  method: Method,
+  wanted: readonly number[] | undefined,
+): Result<readonly CycleSpan[], Finding> {
+  if (wanted !== undefined) {
+    return fail(finding('record/no-cycle', {}, { cycle: wanted[0] ?? 1, count: 0 }));
+  }
+  const marked = [method.left, method.right].flatMap((row) =>
+    row.items.flatMap((item, index) =>
+      item.kind === 'unmarked' ? [] : [[item.start, endOf(row, index)] as const],
+    ),
+  );
+  const [first, ...rest] = marked;
+  if (first === undefined) return fail(finding('record/nothing-marked', {}, { method: method.name }));
+  let [from, to] = first;
+  for (const [start, end] of rest) {
+    from = Math.min(from, start);
+    to = Math.max(to, end);
+  }
+  const whole = { number: 0, id: undefined, name: undefined, setAside: undefined };
+  return ok([
+    { ...whole, from: Math.max(from, Math.min(rowStart(method.left), rowStart(method.right))), to },
+  ]);
+}
+
+function notesOf(method: Method, cycles: readonly CycleReading[]): Finding[] {
+  const found: Finding[] = [];
+  if (cycles[0]?.number === 0) found.push(finding('record/no-cycles', {}, { method: method.name }));
+  const open = cycles.filter(
+    (cycle) => cycle.marked.left < cycle.duration || cycle.marked.right < cycle.duration,
+  );
+  if (open.length > 0) {
+    const numbers = open.map((cycle) => cycle.number);
+    found.push(finding('examine/not-all-marked', {}, { cycles: cycleWords(numbers), count: open.length }));
+  }
+  const left = cycles.reduce((sum, cycle) => sum + cycle.proposals, 0);
+  if (left > 0) found.push(finding('examine/proposals-left-out', {}, { count: left }));
+  return found;
+}
+
+/** "cycle 3", "cycles 1–4, 7", "the whole record"; numbers in any order. */
+export function cycleWords(numbers: readonly number[]): string {
+  const sorted = [...new Set(numbers)].sort((a, b) => a - b);
+  if (sorted[0] === 0) return 'the whole record';
+  const runs: [number, number][] = [];
+  for (const number of sorted) {
+    const run = runs.at(-1);
+    if (run !== undefined && run[1] === number - 1) run[1] = number;
+    else runs.push([number, number]);
+  }
+  const words = runs.map(([first, last]) =>
+    last === first ? `${first}` : last === first + 1 ? `${first}, ${last}` : `${first}–${last}`,
+  );
+  return `${sorted.length === 1 ? 'cycle' : 'cycles'} ${words.join(', ')}`;
+}
+
+/** The real time between two boundaries of a reading. */
+export function traceTime(reading: MethodReading, trace: Pick<Trace, 'from' | 'to'>): Micros {
+  return micros(reading.clock.timeOf(trace.to) - reading.clock.timeOf(trace.from));
+}
