@@ -1,5 +1,8 @@
 import type { Edit, SingleEdit } from '@evenhand/core/ground/edit';
 import {
+  type ElementMark,
+  type Examination,
+  type ExaminationSubject,
   type Film,
   frameCount,
   type Hand,
@@ -8,7 +11,7 @@ import {
   type Place,
   type Study,
 } from '@evenhand/core/ground/study';
-import { motionKinds } from '@evenhand/core/ground/tables';
+import { decisionChoices, examinationQuestions, motionKinds } from '@evenhand/core/ground/tables';
 import fc from 'fast-check';
 
 /** A choice that becomes an edit once there is a study to choose from: numbers stand for “the n-th of what is there”. */
@@ -49,6 +52,8 @@ export const editTypes: readonly SingleEdit['type'][] = [
     'cycle.move',
     'cycles.end',
   ] as const),
+  ...(['element.add', 'element.remove', 'element.change'] as const),
+  ...(['examination.add', 'examination.remove', 'examination.change'] as const),
 ];
 
 const pickOf = (types: readonly Edit['type'][], parts: fc.Arbitrary<readonly Pick[]>): fc.Arbitrary<Pick> =>
@@ -87,8 +92,12 @@ export function editFrom(study: Study, pick: Pick, name: string): Edit | undefin
   if (pick.type.startsWith('film.')) return filmEdit(study, pick, name);
   if (pick.type.startsWith('place.')) return placeEdit(study, pick, name);
   if (pick.type.startsWith('method.')) return methodEdit(study, pick, name);
+  if (pick.type.startsWith('examination.')) return examinationEdit(study, pick, name);
   const method = nth(study.methods, pick.method);
-  return method === undefined ? undefined : rowEdit(study, method, pick, name);
+  if (method === undefined) return undefined;
+  return pick.type.startsWith('element.')
+    ? elementEdit(study, method, pick, name)
+    : rowEdit(study, method, pick, name);
 }
 
 function nth<T>(list: readonly T[], index: number): T | undefined {
@@ -146,11 +155,14 @@ function methodEdit(study: Study, pick: Pick, name: string): SingleEdit | undefi
   };
 }
 
-function rowEdit(study: Study, method: Method, pick: Pick, name: string): SingleEdit | undefined {
-  const { base } = method;
+/** A boundary, sometimes outside on purpose: an edit that does not fit must be refused, not half done. */
+function boundaryOf(study: Study, { base }: Method, pick: Pick): number {
   const film = base.kind === 'frames' ? study.films.find((item) => item.id === base.film) : undefined;
-  // Sometimes outside on purpose: an edit that does not fit must be refused, not half done.
-  const at = film === undefined ? pick.at * 1000 : pick.at % (frameCount(film.frameTimes) + 2);
+  return film === undefined ? pick.at * 1000 : pick.at % (frameCount(film.frameTimes) + 2);
+}
+
+function rowEdit(study: Study, method: Method, pick: Pick, name: string): SingleEdit | undefined {
+  const at = boundaryOf(study, method, pick);
   return pick.type.startsWith('cycle')
     ? cycleEdit(method, pick, name, at)
     : motionEdit(study, method, pick, name, at);
@@ -208,5 +220,64 @@ function cycleEdit(method: Method, pick: Pick, name: string, at: number): Single
     cycle: cycle.id,
     to: { setAside: pick.at % 2 === 0 ? null : pick.text },
     was: { setAside: cycle.setAside ?? null },
+  };
+}
+
+function elementEdit(study: Study, method: Method, pick: Pick, name: string): SingleEdit | undefined {
+  const at = boundaryOf(study, method, pick);
+  if (pick.type === 'element.add') {
+    const element: ElementMark = { id: name, name: pick.text, hand: pick.hand, at };
+    const index = pick.which % 3 === 0 ? {} : { index: pick.which % 4 };
+    return { type: 'element.add', method: method.id, element, ...index };
+  }
+  const element = nth(method.elements ?? [], pick.which);
+  if (element === undefined) return undefined;
+  if (pick.type === 'element.remove') return { type: 'element.remove', method: method.id, element };
+  return {
+    type: 'element.change',
+    method: method.id,
+    element: element.id,
+    to: { name: pick.text, hand: pick.hand, at },
+    was: { name: element.name, hand: element.hand, at: element.at },
+  };
+}
+
+/** What a pick examines; now and then a method, a motion or a lead that is not there. */
+function subjectOf(study: Study, pick: Pick): ExaminationSubject {
+  const method = nth(study.methods, pick.method);
+  const id = method === undefined || pick.at % 11 === 0 ? 'gone' : method.id;
+  const motion = nth(method?.[pick.hand].items ?? [], pick.which)?.id ?? 'gone';
+  const element = nth(method?.elements ?? [], pick.which)?.id ?? 'gone';
+  const subjects: readonly ExaminationSubject[] = [
+    { kind: 'operation', method: id },
+    { kind: 'motion', method: id, hand: pick.hand, motion },
+    { kind: 'element', method: id, element },
+    { kind: 'lead', method: id, lead: `hold:${pick.hand}:body` },
+  ];
+  return subjects[pick.at % subjects.length] as ExaminationSubject;
+}
+
+function examinationEdit(study: Study, pick: Pick, name: string): SingleEdit | undefined {
+  const question = (step: number) => nth(examinationQuestions, pick.which + step)?.id ?? 'purpose-1';
+  // The same question twice now and then: that must be refused.
+  const answers = [
+    { question: question(0), text: pick.text },
+    { question: question(pick.at % 5), text: pick.text },
+  ];
+  const decision = { choice: nth(decisionChoices, pick.which) ?? 'keep', reason: pick.text } as const;
+  if (pick.type === 'examination.add') {
+    const noted = pick.at % 3 === 0 ? { decision } : { answers, decision };
+    const examination: Examination = { id: name, subject: subjectOf(study, pick), ...noted };
+    const index = pick.which % 3 === 0 ? {} : { index: pick.which % 4 };
+    return { type: 'examination.add', examination, ...index };
+  }
+  const examination = nth(study.examinations ?? [], pick.which);
+  if (examination === undefined) return undefined;
+  if (pick.type === 'examination.remove') return { type: 'examination.remove', examination };
+  return {
+    type: 'examination.change',
+    examination: examination.id,
+    to: { answers: pick.at % 2 === 0 ? null : answers, decision: pick.at % 3 === 0 ? null : decision },
+    was: { answers: examination.answers ?? null, decision: examination.decision ?? null },
   };
 }

@@ -1,7 +1,12 @@
 import {
+  type Answer,
   type Clock,
   type Cycle,
   clockFault,
+  type Decision,
+  type ElementMark,
+  type Examination,
+  type ExaminationSubject,
   encodeFrameTimes,
   type Film,
   type FrameTimes,
@@ -13,7 +18,12 @@ import {
   type Place,
   type Study,
 } from '@evenhand/core/ground/study';
-import { type MotionKind, motionKinds } from '@evenhand/core/ground/tables';
+import {
+  decisionChoices,
+  examinationQuestions,
+  type MotionKind,
+  motionKinds,
+} from '@evenhand/core/ground/tables';
 import fc from 'fast-check';
 
 /** Studies that keep every invariant, small enough to shrink well. */
@@ -198,6 +208,61 @@ function cyclesArb(last: number): fc.Arbitrary<Method['cycles']> {
   );
 }
 
+/** Elements that begin inside the film, in any order, no two at the same boundary. */
+function elementsArb(last: number): fc.Arbitrary<ElementMark[]> {
+  const details = fc.record({ name: textArb, hand: fc.constantFrom<Hand>('left', 'right') });
+  return fc
+    .uniqueArray(fc.integer({ min: 0, max: last - 1 }), { minLength: 1, maxLength: Math.min(3, last) })
+    .chain((starts) =>
+      fc
+        .array(details, { minLength: starts.length, maxLength: starts.length })
+        .map((list) => list.map((item, index) => ({ ...item, id: `e${index}`, at: starts[index] ?? 0 }))),
+    );
+}
+
+/** Subjects of every kind; the last motion, element and lead are not there. */
+const subjects: readonly ExaminationSubject[] = [
+  { kind: 'operation', method: 'filmed' },
+  { kind: 'motion', method: 'filmed', hand: 'left', motion: 'l0' },
+  { kind: 'motion', method: 'filmed', hand: 'right', motion: 'gone' },
+  { kind: 'element', method: 'filmed', element: 'e0' },
+  { kind: 'element', method: 'filmed', element: 'gone' },
+  { kind: 'lead', method: 'filmed', lead: 'hold:left:body' },
+];
+
+export const answersArb: fc.Arbitrary<Answer[]> = fc
+  .subarray(
+    examinationQuestions.map(({ id }) => id),
+    { minLength: 1, maxLength: 3 },
+  )
+  .chain((questions) =>
+    fc
+      .array(textArb, { minLength: questions.length, maxLength: questions.length })
+      .map((texts) => questions.map((question, index) => ({ question, text: texts[index] ?? '' }))),
+  );
+
+export const decisionArb: fc.Arbitrary<Decision> = fc.record({
+  choice: fc.constantFrom(...decisionChoices),
+  reason: textArb,
+});
+
+const examinationsArb: fc.Arbitrary<Examination[]> = fc
+  .subarray([...subjects], { minLength: 1, maxLength: 3 })
+  .chain((chosen) =>
+    fc
+      .array(fc.record({ answers: answersArb, decision: decisionArb }, { requiredKeys: [] }), {
+        minLength: chosen.length,
+        maxLength: chosen.length,
+      })
+      .map((list) =>
+        list.map((item, index) => ({
+          id: `x${index}`,
+          subject: chosen[index] as ExaminationSubject,
+          ...item,
+        })),
+      ),
+  );
+
 export function methodArb(
   id: string,
   film: Film | undefined,
@@ -216,21 +281,29 @@ export function methodArb(
       left: motionsArb('left', last, places),
       right: motionsArb('right', last, places),
       cycles: cyclesArb(last),
+      elements: elementsArb(last),
       note: textArb,
     },
     { requiredKeys: ['id', 'name', 'kind', 'base', 'unitsPerCycle', 'left', 'right', 'cycles'] },
   );
 }
 
-/** A study with one film, some places, a filmed method and one in microseconds. */
+/**
+ * A study with one film, some places, a filmed method, one in microseconds, and sometimes things examined, all of them
+ * in the filmed method.
+ */
 export const studyArb: fc.Arbitrary<Study> = fc.tuple(filmArb('film-1'), placesArb).chain(([film, places]) =>
   fc
-    .record({
-      title: textArb,
-      filmed: methodArb('filmed', film, places),
-      plain: methodArb('plain', undefined, places),
-    })
-    .map(({ title, filmed, plain }) => ({
+    .record(
+      {
+        title: textArb,
+        filmed: methodArb('filmed', film, places),
+        plain: methodArb('plain', undefined, places),
+        examinations: examinationsArb,
+      },
+      { requiredKeys: ['title', 'filmed', 'plain'] },
+    )
+    .map(({ title, filmed, plain, examinations }) => ({
       formatVersion,
       id: 'study-1',
       title,
@@ -238,5 +311,6 @@ export const studyArb: fc.Arbitrary<Study> = fc.tuple(filmArb('film-1'), placesA
       films: [film],
       places,
       methods: [filmed, plain],
+      ...(examinations === undefined ? {} : { examinations }),
     })),
 );

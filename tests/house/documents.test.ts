@@ -25,6 +25,16 @@ describe('docs/file-format.md', () => {
     expect(recordAdvice(study.value)).toEqual([]);
   });
 
+  it('shows elements and examinations that fit that study', () => {
+    const part = (name: string) => blocks.find((block) => name in block);
+    const [method] = blocks[0].methods;
+    const whole = { ...blocks[0], methods: [{ ...method, ...part('elements') }], ...part('examinations') };
+    const study = readStudy(whole);
+    expect(study.ok ? [] : study.error).toEqual([]);
+    expect(study.ok && study.value.methods[0]?.elements?.length).toBe(2);
+    expect(study.ok && study.value.examinations?.length).toBe(1);
+  });
+
   it('names the columns of the table as they are', () => {
     expect(text).toContain(`\`${csvColumns.join(',')}\``);
   });

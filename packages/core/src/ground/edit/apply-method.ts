@@ -18,7 +18,9 @@ type Of<Type extends SingleEdit['type']> = Extract<SingleEdit, { readonly type: 
 type MethodEdit = Of<'method.add' | 'method.remove' | 'method.change'>;
 type RowEdit = Exclude<
   SingleEdit,
-  { readonly type: 'study.change' | `film.${string}` | `place.${string}` | `method.${string}` }
+  {
+    readonly type: 'study.change' | `${'film' | 'place' | 'method' | 'element' | 'examination'}.${string}`;
+  }
 >;
 type Started = { readonly id: string; readonly start: number };
 
@@ -27,11 +29,16 @@ export function applyToMethods(study: Study, edit: MethodEdit): ApplyResult {
     const added = addTo(study.methods, edit.method, edit.index);
     if (!added.ok) return added;
     const next = { ...study, methods: added.value };
-    const fault = checkStudy({ ...next, methods: [edit.method] }).find((item) => item.severity === 'error');
+    const alone = { ...next, methods: [edit.method], examinations: undefined };
+    const fault = checkStudy(alone).find((item) => item.severity === 'error');
     if (fault !== undefined) return fail(fault);
     return ok({ study: next, inverse: { type: 'method.remove', method: edit.method } });
   }
   if (edit.type === 'method.remove') {
+    const { id, name } = edit.method;
+    if (study.examinations?.some(({ subject }) => subject.method === id)) {
+      return refuse('edit/in-use', {}, { item: `The method ${name}`, user: 'a critical examination' });
+    }
     const removed = removeFrom(
       study.methods,
       edit.method,
@@ -52,7 +59,8 @@ export function applyToMethods(study: Study, edit: MethodEdit): ApplyResult {
 
 type MethodResult = Result<{ readonly method: Method; readonly inverse: SingleEdit }, Finding>;
 
-function withMethod(study: Study, id: string, change: (method: Method) => MethodResult): ApplyResult {
+/** Changes one method in its place; refused when it is not there. */
+export function withMethod(study: Study, id: string, change: (method: Method) => MethodResult): ApplyResult {
   const index = study.methods.findIndex((method) => method.id === id);
   const method = study.methods[index];
   if (method === undefined) return refuse('edit/no-method', {}, { method: id });

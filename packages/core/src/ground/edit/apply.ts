@@ -1,6 +1,7 @@
 import { ok, type Result } from '../base/index.ts';
 import type { Finding } from '../findings/index.ts';
 import type { Study } from '../study/index.ts';
+import { applyToElements, applyToExaminations } from './apply-examination.ts';
 import { applyToMethods, applyToRow } from './apply-method.ts';
 import { applyToFilms, applyToPlaces, changeStudy } from './apply-parts.ts';
 import type { ApplyResult } from './apply-result.ts';
@@ -8,7 +9,7 @@ import type { Edit, SingleEdit } from './edit.ts';
 
 /**
  * The one way in which a study changes. Checks that what the edit expects is there and that the study it leaves keeps
- * every invariant of the rows; a group holds as a whole or not at all.
+ * every invariant of the study; a group holds as a whole or not at all.
  */
 export function applyEdit(study: Study, edit: Edit): ApplyResult {
   if (edit.type !== 'group') return applySingle(study, edit);
@@ -39,6 +40,14 @@ function applySingle(study: Study, edit: SingleEdit): ApplyResult {
     case 'method.remove':
     case 'method.change':
       return applyToMethods(study, edit);
+    case 'element.add':
+    case 'element.remove':
+    case 'element.change':
+      return applyToElements(study, edit);
+    case 'examination.add':
+    case 'examination.remove':
+    case 'examination.change':
+      return applyToExaminations(study, edit);
     default:
       return applyToRow(study, edit);
   }

@@ -2,8 +2,12 @@ import { z } from 'zod';
 import { fail, ok, type Result } from '../base/index.ts';
 import type { Finding } from '../findings/index.ts';
 import {
+  type Answer,
   type Clock,
   type Cycle,
+  type Decision,
+  type ElementMark,
+  type Examination,
   type Film,
   type Hand,
   type Method,
@@ -14,9 +18,8 @@ import {
   studyParts,
 } from '../study/index.ts';
 
-const { id, boundary, film, clock, place, motion, cycle, method, operation, shortText, longText } =
-  studyParts;
-const hand = z.enum(['left', 'right']);
+const { id, boundary, film, clock, place, motion, cycle, element, method, examination } = studyParts;
+const { operation, hand, shortText, longText } = studyParts;
 
 /** Which fields of a motion an edit may set; `null` takes an optional field away. */
 const motionFields = z.strictObject({
@@ -47,6 +50,15 @@ const placeFields = z.strictObject({
   name: shortText.min(1).optional(),
   at: place.shape.at.unwrap().nullable().optional(),
   mirror: id.nullable().optional(),
+});
+const elementFields = z.strictObject({
+  name: shortText.min(1).optional(),
+  hand: hand.optional(),
+  at: boundary.optional(),
+});
+const examinationFields = z.strictObject({
+  answers: examination.shape.answers.unwrap().nullable().optional(),
+  decision: examination.shape.decision.unwrap().nullable().optional(),
 });
 const studyFields = z.strictObject({ title: shortText.min(1).optional(), operation: operation.optional() });
 
@@ -85,6 +97,28 @@ const single = [
   }),
   z.strictObject({ type: z.literal('cycle.move'), method: id, cycle: id, to: boundary, was: boundary }),
   z.strictObject({ type: z.literal('cycles.end'), method: id, to: boundary, was: boundary }),
+  z.strictObject({
+    type: z.literal('element.add'),
+    method: id,
+    element,
+    index: z.int().min(0).optional(),
+  }),
+  z.strictObject({ type: z.literal('element.remove'), method: id, element }),
+  z.strictObject({
+    type: z.literal('element.change'),
+    method: id,
+    element: id,
+    to: elementFields,
+    was: elementFields,
+  }),
+  z.strictObject({ type: z.literal('examination.add'), examination, index: z.int().min(0).optional() }),
+  z.strictObject({ type: z.literal('examination.remove'), examination }),
+  z.strictObject({
+    type: z.literal('examination.change'),
+    examination: id,
+    to: examinationFields,
+    was: examinationFields,
+  }),
 ] as const;
 
 const singleSchema = z.discriminatedUnion('type', single);
@@ -160,7 +194,29 @@ export type SingleEdit =
       readonly to: number;
       readonly was: number;
     }
-  | { readonly type: 'cycles.end'; readonly method: string; readonly to: number; readonly was: number };
+  | { readonly type: 'cycles.end'; readonly method: string; readonly to: number; readonly was: number }
+  | {
+      readonly type: 'element.add';
+      readonly method: string;
+      readonly element: ElementMark;
+      readonly index?: number;
+    }
+  | { readonly type: 'element.remove'; readonly method: string; readonly element: ElementMark }
+  | {
+      readonly type: 'element.change';
+      readonly method: string;
+      readonly element: string;
+      readonly to: ElementFields;
+      readonly was: ElementFields;
+    }
+  | { readonly type: 'examination.add'; readonly examination: Examination; readonly index?: number }
+  | { readonly type: 'examination.remove'; readonly examination: Examination }
+  | {
+      readonly type: 'examination.change';
+      readonly examination: string;
+      readonly to: ExaminationFields;
+      readonly was: ExaminationFields;
+    };
 
 export type GroupEdit = {
   readonly type: 'group';
@@ -176,6 +232,11 @@ export type FilmFields = Changed<Pick<Film, 'name' | 'operatorCode' | 'agreed' |
 export type PlaceFields = Changed<Pick<Place, 'name' | 'at' | 'mirror'>>;
 export type MethodFields = Changed<Pick<Method, 'name' | 'unitsPerCycle' | 'note'>>;
 export type CycleFields = Changed<Pick<Cycle, 'name' | 'setAside'>>;
+export type ElementFields = Changed<Pick<ElementMark, 'name' | 'hand' | 'at'>>;
+export type ExaminationFields = {
+  readonly answers?: readonly Answer[] | null;
+  readonly decision?: Decision | null;
+};
 export type { MotionFields };
 
 /** Reads an edit that came over the wire or out of the history. */
@@ -205,6 +266,12 @@ const names: Readonly<Record<SingleEdit['type'], string>> = {
   'cycle.change': 'change a cycle',
   'cycle.move': 'move a cycle mark',
   'cycles.end': 'move the end of the cycles',
+  'element.add': 'name an element',
+  'element.remove': 'remove an element',
+  'element.change': 'change an element',
+  'examination.add': 'note an examination',
+  'examination.remove': 'remove an examination',
+  'examination.change': 'change an examination',
 };
 
 /** What an edit does, in words for the undo command and the history. */

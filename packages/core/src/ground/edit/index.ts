@@ -3,6 +3,8 @@ export type { Applied, ApplyResult } from './apply-result.ts';
 export {
   type CycleFields,
   type Edit,
+  type ElementFields,
+  type ExaminationFields,
   editName,
   editSchema,
   type FilmFields,

@@ -1,4 +1,5 @@
 import { type Finding, finding } from '../findings/index.ts';
+import { checkElements, checkExaminations } from './check-examination.ts';
 import { frameCount, frameTimesFault } from './frame-times.ts';
 import { clockFault } from './scene-clock.ts';
 import type { Film, Method, Row, Study } from './schema.ts';
@@ -21,6 +22,7 @@ export function checkStudy(study: Study): Finding[] {
       );
     }
   });
+  found.push(...checkExaminations(study));
   return found;
 }
 
@@ -46,7 +48,15 @@ function checkIds(study: Study): Finding[] {
         method[row].items.map((item) => item.id),
       );
     }
+    once(
+      `/methods/${index}/elements`,
+      (method.elements ?? []).map((item) => item.id),
+    );
   });
+  once(
+    '/examinations',
+    (study.examinations ?? []).map((item) => item.id),
+  );
   return found;
 }
 
@@ -77,6 +87,7 @@ function checkMethod(study: Study, method: Method, pointer: string): Finding[] {
   const last = film === undefined ? undefined : frameCount(film.frameTimes);
   for (const name of [...hands, 'cycles'] as const)
     found.push(...checkRow(method[name], `${pointer}/${name}`, last));
+  found.push(...checkElements(method, pointer, last));
   const places = new Set(study.places.map((place) => place.id));
   for (const hand of hands) {
     method[hand].items.forEach((motion, index) => {

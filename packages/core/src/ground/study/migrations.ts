@@ -3,7 +3,10 @@ import { formatVersion } from './schema.ts';
 type Json = Readonly<Record<string, unknown>>;
 
 /** One step a version: migrations[n] takes a document of format n to format n + 1. Format 1 is the first. */
-const migrations: Readonly<Record<number, (document: Json) => Json>> = {};
+const migrations: Readonly<Record<number, (document: Json) => Json>> = {
+  // Format 2 adds elements and examinations, both optional.
+  1: (document) => ({ ...document, formatVersion: 2 }),
+};
 
 export type Migrated =
   | { readonly kind: 'ready'; readonly document: Json }

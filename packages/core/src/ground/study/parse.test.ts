@@ -47,7 +47,8 @@ describe('reading a study', () => {
   });
 
   it.each<[string, unknown, string, string?]>([
-    ['/formatVersion', 2, 'study/newer-format'],
+    ['/formatVersion', 3, 'study/newer-format'],
+    ['/formatVersion', 0, 'study/no-format'],
     ['/formatVersion', 'one', 'study/no-format'],
     ['/title', '', 'study/shape'],
     ['/title', 7, 'study/shape'],

@@ -1,8 +1,15 @@
 import { z } from 'zod';
-import { type MotionKind, motionKinds } from '../tables/index.ts';
+import {
+  type DecisionChoice,
+  decisionChoices,
+  type ExaminationQuestion,
+  examinationQuestions,
+  type MotionKind,
+  motionKinds,
+} from '../tables/index.ts';
 
 /** The format this program writes. Older ones are brought up to it by `migrations.ts`; newer ones are refused. */
-export const formatVersion = 1;
+export const formatVersion = 2;
 
 const id = z.string().regex(/^[A-Za-z0-9_-]{1,64}$/, 'an id is 1 to 64 letters, digits, “-” or “_”');
 const shortText = z.string().max(200);
@@ -125,6 +132,19 @@ const base = z
   ])
   .meta({ id: 'TimeBase', title: 'What a boundary counts: frames of a film, or microseconds' });
 
+const hand = z.enum(['left', 'right']);
+
+const element = z
+  .strictObject({
+    id,
+    name: shortText.min(1),
+    hand: hand.describe('The hand whose motion begins the element.'),
+    at: boundary.describe(
+      'Where the element begins, in one cycle; it lasts until the next one in time begins, or to the end of that cycle.',
+    ),
+  })
+  .meta({ id: 'Element', title: 'A named break point: here an element of the cycle begins' });
+
 const method = z
   .strictObject({
     id,
@@ -135,6 +155,7 @@ const method = z
     left: handRow,
     right: handRow,
     cycles: cycleRow,
+    elements: z.array(element).min(1).optional(),
     note: longText.optional(),
   })
   .meta({ id: 'Method' });
@@ -151,6 +172,44 @@ const operation = z
   })
   .meta({ id: 'Operation' });
 
+const subject = z
+  .discriminatedUnion('kind', [
+    z.strictObject({ kind: z.literal('operation'), method: id }),
+    z.strictObject({ kind: z.literal('motion'), method: id, hand, motion: id }),
+    z.strictObject({ kind: z.literal('element'), method: id, element: id }),
+    z.strictObject({
+      kind: z.literal('lead'),
+      method: id,
+      lead: shortText.min(1).describe('What names the lead from one reading to the next.'),
+    }),
+  ])
+  .meta({ id: 'Subject', title: 'What is examined; the motion, element or lead may be gone meanwhile' });
+
+const answer = z
+  .strictObject({
+    question: z.enum(
+      examinationQuestions.map((question) => question.id) as [ExaminationQuestion, ...ExaminationQuestion[]],
+    ),
+    text: longText.min(1),
+  })
+  .meta({ id: 'Answer', title: 'An answer to one of the twenty questions of the critical examination' });
+
+const decision = z
+  .strictObject({
+    choice: z.enum(decisionChoices as [DecisionChoice, ...DecisionChoice[]]),
+    reason: longText.min(1),
+  })
+  .meta({ id: 'Decision' });
+
+const examination = z
+  .strictObject({
+    id,
+    subject,
+    answers: z.array(answer).min(1).optional().describe('At most one answer to each question.'),
+    decision: decision.optional(),
+  })
+  .meta({ id: 'Examination', title: 'What was noted in the critical examination of one thing' });
+
 /** The one schema of the study document; the published JSON Schema is exported from it. */
 export const studySchema = z
   .strictObject({
@@ -162,6 +221,7 @@ export const studySchema = z
     films: z.array(film),
     places: z.array(place),
     methods: z.array(method),
+    examinations: z.array(examination).min(1).optional().describe('At most one for each subject.'),
   })
   .meta({ id: 'Study', title: 'Evenhand study' });
 
@@ -174,8 +234,11 @@ export const studyParts = {
   place,
   motion,
   cycle,
+  element,
   method,
+  examination,
   operation,
+  hand,
   shortText,
   longText,
 };
@@ -194,6 +257,12 @@ export type Place = Study['places'][number];
 export type Method = Study['methods'][number];
 export type Motion = Method['left']['items'][number];
 export type Cycle = Method['cycles']['items'][number];
+/** A break point: where an element of this name begins, in one cycle of the method. */
+export type ElementMark = NonNullable<Method['elements']>[number];
+export type Examination = NonNullable<Study['examinations']>[number];
+export type ExaminationSubject = Examination['subject'];
+export type Answer = NonNullable<Examination['answers']>[number];
+export type Decision = NonNullable<Examination['decision']>;
 export type Operation = Study['operation'];
 export type Hand = 'left' | 'right';
 /** A contiguous row: items in order of their starts, each lasting until the next one starts, and one end for all. */

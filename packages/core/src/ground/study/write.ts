@@ -6,6 +6,7 @@ import type { Study } from './schema.ts';
  */
 export const fieldOrder: readonly string[] = [
   ...['formatVersion', 'id', 'sha256', 'title', 'demo', 'operation', 'films', 'places', 'methods'],
+  ...['examinations', 'subject', 'answers', 'question', 'text', 'decision', 'choice', 'reason'],
   ...[
     'ticksPerSecond',
     'start',
@@ -30,7 +31,21 @@ export const fieldOrder: readonly string[] = [
     'frameTimes',
     'clock',
   ],
-  ...['operatorCode', 'agreed', 'at', 'x', 'y', 'mirror', 'kind', 'realPerFilm', 'points', 'frame', 'realUs'],
+  ...[
+    'operatorCode',
+    'agreed',
+    'kind',
+    'method',
+    'hand',
+    'motion',
+    'element',
+    'lead',
+    'at',
+    'x',
+    'y',
+    'mirror',
+  ],
+  ...['realPerFilm', 'points', 'frame', 'realUs'],
   ...[
     'film',
     'base',
@@ -38,6 +53,7 @@ export const fieldOrder: readonly string[] = [
     'left',
     'right',
     'cycles',
+    'elements',
     'items',
     'end',
     'object',
