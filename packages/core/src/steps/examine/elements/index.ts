@@ -1,0 +1,1 @@
+export type { BreakStatus, ElementBreak, ElementSpan, ElementTimes, FoundElements } from './element-times.ts';

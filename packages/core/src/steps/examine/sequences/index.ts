@@ -1,0 +1,11 @@
+export type {
+  Likeness,
+  RankedRuns,
+  RepeatedRun,
+  RepeatedSequences,
+  RunOccurrence,
+  RunStep,
+  SequenceChoice,
+  SequenceRow,
+} from './run.ts';
+export { type MotionToken, type TokenBy, tokenWords } from './token.ts';
