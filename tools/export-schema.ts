@@ -1,21 +1,31 @@
-// Writes the published JSON Schema of the study document from the one schema in code: `npx tsx tools/export-schema.ts`.
+// Writes the published JSON Schemas from the schemas in code: `npx tsx tools/export-schema.ts`.
 import { writeFileSync } from 'node:fs';
 import path from 'node:path';
 import process from 'node:process';
 import { fileURLToPath } from 'node:url';
+import { examinationReportJsonSchema } from '@evenhand/core/examine';
 import { studyJsonSchema } from '@evenhand/core/ground/study';
 
-export const schemaFile = path.resolve(
-  path.dirname(fileURLToPath(import.meta.url)),
-  '../docs/schema/study.schema.json',
-);
+const folder = path.resolve(path.dirname(fileURLToPath(import.meta.url)), '../docs/schema');
 
-/** The file as it must stand in the project; the same code gives the same bytes. */
-export function schemaText(): string {
-  return `${JSON.stringify(studyJsonSchema(), null, 2)}\n`;
+export interface PublishedSchema {
+  readonly file: string;
+  /** The file as it must stand in the project; the same code gives the same bytes. */
+  readonly text: string;
+}
+
+export const publishedSchemas: readonly PublishedSchema[] = [
+  published('study.schema.json', studyJsonSchema()),
+  published('examination.schema.json', examinationReportJsonSchema()),
+];
+
+function published(name: string, schema: Record<string, unknown>): PublishedSchema {
+  return { file: path.join(folder, name), text: `${JSON.stringify(schema, null, 2)}\n` };
 }
 
 if (process.argv[1] === fileURLToPath(import.meta.url)) {
-  writeFileSync(schemaFile, schemaText());
-  process.stdout.write(`wrote ${path.relative(process.cwd(), schemaFile)}\n`);
+  for (const { file, text } of publishedSchemas) {
+    writeFileSync(file, text);
+    process.stdout.write(`wrote ${path.relative(process.cwd(), file)}\n`);
+  }
 }

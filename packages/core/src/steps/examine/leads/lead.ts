@@ -1,5 +1,6 @@
 import type { Micros } from '../../../ground/base/index.ts';
 import type { Hand } from '../../../ground/study/index.ts';
+import type { PrincipleNumber } from '../../../ground/tables/index.ts';
 import type { CycleReading, MethodReading, Piece, Segment, Trace } from '../reading/index.ts';
 import type { Arrangement, Effect, Stake } from '../stake/index.ts';
 
@@ -59,7 +60,7 @@ export interface LeadRule {
   /** "Holding in one hand". */
   readonly name: string;
   /** Numbers of the principles of motion economy it rests on (`principles` in the tables). */
-  readonly principles: readonly number[];
+  readonly principles: readonly PrincipleNumber[];
   /** Set where a limit in the rule is ours: what it is and why. */
   readonly limit?: string;
   readonly arrangement: Arrangement;
@@ -88,7 +89,7 @@ export interface Lead {
   readonly id: string;
   readonly code: LeadCode;
   readonly name: string;
-  readonly principles: readonly number[];
+  readonly principles: readonly PrincipleNumber[];
   readonly limit: string | undefined;
   readonly hand: Hand | 'both';
   readonly about: string | undefined;
