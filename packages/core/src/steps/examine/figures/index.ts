@@ -1,4 +1,6 @@
 export type { Figure, FigureUnit, Traced } from './figure.ts';
+export { type FigureChoice, figuresOf, togetherTolerance } from './figures.ts';
+export type { BestLag, LagAgreement, LagPoint } from './lag.ts';
 export type {
   Balance,
   BeginEnd,
@@ -14,5 +16,4 @@ export type {
   Times,
   Together,
   TogetherCode,
-} from './figures.ts';
-export type { BestLag, LagAgreement } from './lag.ts';
+} from './shape.ts';
