@@ -242,6 +242,14 @@ export const findingTexts = {
     severity: 'note',
     text: '{count} proposed motions that nobody has confirmed count in no figure.',
   },
+  'examine/decision-reason': {
+    severity: 'error',
+    text: 'A decision needs a reason, so that it can be understood later. Write why it is “{choice}”.',
+  },
+  'examine/text-too-long': {
+    severity: 'error',
+    text: 'The text has {length} characters; at most {limit} can be kept. Shorten it, and keep the rest in a file of its own.',
+  },
   // films
   'film/empty': { severity: 'error', text: 'The file {name} is empty. Copy it again from the camera.' },
   'film/not-a-film': {

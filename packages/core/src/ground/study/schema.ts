@@ -172,6 +172,13 @@ const operation = z
   })
   .meta({ id: 'Operation' });
 
+/** Made of a code, a hand and words of the record such as the name of an object, so longer than a name. */
+const leadName = z
+  .string()
+  .min(1)
+  .max(1000)
+  .describe('What the lead is called from one reading to the next, such as “hold:left:body”.');
+
 const subject = z
   .discriminatedUnion('kind', [
     z.strictObject({ kind: z.literal('operation'), method: id }),
@@ -180,7 +187,7 @@ const subject = z
     z.strictObject({
       kind: z.literal('lead'),
       method: id,
-      lead: shortText.min(1).describe('What names the lead from one reading to the next.'),
+      lead: leadName,
     }),
   ])
   .meta({ id: 'Subject', title: 'What is examined; the motion, element or lead may be gone meanwhile' });
