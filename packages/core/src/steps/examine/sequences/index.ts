@@ -8,4 +8,5 @@ export type {
   SequenceChoice,
   SequenceRow,
 } from './run.ts';
-export { type MotionToken, type TokenBy, tokenWords } from './token.ts';
+export { repeatedSequences } from './sequences.ts';
+export { type MotionToken, type TokenBy, tokenTable, tokenWords } from './token.ts';
