@@ -19,6 +19,7 @@ import { countText, percentText, timeText } from '../../../ground/units/index.ts
 import { cycleWords, type MethodReading } from '../reading/index.ts';
 import { type MethodRecord, methodRecord } from './method-record.ts';
 import {
+  coveredTime,
   motionsIn,
   neighbours,
   placesOf,
@@ -158,24 +159,12 @@ function how({ record, stretches }: Facts): string | undefined {
 /** Time a cycle over the cycles read. Where both hands are at it at once, that time counts once. */
 function meanWords(reading: MethodReading, stretches: readonly Stretch[]): string {
   const { cycles, clock } = reading;
-  const total = covered(stretches, clock);
+  const total = coveredTime(stretches, clock);
   const whole = cycles.reduce((sum, { duration }) => sum + duration, 0);
   const mean = micros(Math.round(total / cycles.length));
   const numbers = cycleWords(cycles.map(({ number }) => number));
   const over = cycles.length === 1 ? `in ${numbers}` : `a cycle on average over ${numbers}`;
   return `${timeText(mean, 'seconds')} ${over}, ${percentText(total / Math.max(1, whole))} of the time`;
-}
-
-/** The time that at least one of the stretches covers. All of them lie in the cycles read. */
-function covered(stretches: readonly Stretch[], { span }: MethodReading['clock']): number {
-  let [total, reached] = [0, 0];
-  for (const { from, to } of [...stretches].sort((a, b) => a.from - b.from)) {
-    const start = Math.max(reached, from);
-    if (to <= start) continue;
-    total += span(start, to);
-    reached = to;
-  }
-  return total;
 }
 
 /** The operation as a whole: when it is done lies outside a record, and so does who does it without a code. */

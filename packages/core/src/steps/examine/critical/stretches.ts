@@ -6,6 +6,7 @@ import {
   itemAt,
   itemsBetween,
   type Method,
+  type MethodClock,
   type Motion,
   rowStart,
 } from '../../../ground/study/index.ts';
@@ -137,4 +138,16 @@ export function neighbours(
 
 function marked(motion: Motion | undefined): Motion | undefined {
   return motion === undefined || motion.kind === 'unmarked' ? undefined : motion;
+}
+
+/** The time that at least one of the stretches covers. Where both hands are at it at once, it counts once. */
+export function coveredTime(stretches: readonly Stretch[], { span }: Pick<MethodClock, 'span'>): number {
+  let [total, reached] = [0, 0];
+  for (const { from, to } of [...stretches].sort((a, b) => a.from - b.from)) {
+    const start = Math.max(reached, from);
+    if (to <= start) continue;
+    total += span(start, to);
+    reached = to;
+  }
+  return total;
 }
