@@ -71,13 +71,13 @@ describe('what the record answers by itself', () => {
       'means-1':
         '5.00 s a cycle on average over cycles 1, 2 for 1 unit; motions a cycle, rounded: 2 of the left hand, 4 of the right hand.',
     });
-    expect(answers(onFilm('K7'), operation)['person-1']).toBe('Both hands of K7.');
+    expect(answers(onFilm('K7'), operation)['person-1']).toBe('Both hands; code of the person filmed: K7.');
   });
 
   it('on a film: the same times, and the code of the person', () => {
     expect(answers(onFilm('K7'), grasp)).toEqual({
       ...answers(couplings, grasp),
-      'person-1': 'The right hand of K7.',
+      'person-1': 'The right hand; code of the person filmed: K7.',
     });
     expect(answers(onFilm(), grasp)['person-1']).toBe('The right hand.');
   });

@@ -133,7 +133,7 @@ function who({ record, stretches }: Facts): string {
   const involved = hands.filter((hand) => stretches.own.some((stretch) => stretch.hand === hand));
   const which = involved.length === 2 ? 'both hands' : `the ${involved[0]} hand`;
   const code = filmOf(record.study, record.method)?.operatorCode;
-  return sentence(code === undefined ? which : `${which} of ${code}`);
+  return sentence(code === undefined ? which : `${which}; code of the person filmed: ${code}`);
 }
 
 /** Means: the kinds of motion, the time it takes, and its share of the cycle. */
@@ -179,7 +179,7 @@ function operationTexts(record: MethodRecord): Texts {
     name.trim() === '' ? undefined : sentence(what),
     placeSentence(study, places),
     undefined,
-    code === undefined ? undefined : sentence(`both hands of ${code}`),
+    code === undefined ? undefined : sentence(`both hands; code of the person filmed: ${code}`),
     reading === undefined ? undefined : operationMeans(reading),
   ];
 }
