@@ -1,6 +1,7 @@
 import { finding, findingLine } from '@evenhand/core/ground/findings';
 import { badUse, type Command, parseCall } from './command.ts';
 import { check } from './commands/check.ts';
+import { examine } from './commands/examine.ts';
 import { recordChart } from './commands/record-chart.ts';
 import { recordExport } from './commands/record-export.ts';
 import { recordImport } from './commands/record-import.ts';
@@ -9,7 +10,7 @@ import { commandHelp, overview } from './help.ts';
 import { type ExitCode, exitCode, type Io } from './io.ts';
 import { failWith } from './report.ts';
 
-export const commands: readonly Command[] = [serve, check, recordChart, recordImport, recordExport];
+export const commands: readonly Command[] = [serve, check, recordChart, recordImport, recordExport, examine];
 
 /** Runs one call of the program and gives its exit code; whatever goes wrong is told in words, never as a stack. */
 export async function run(argv: readonly string[], io: Io): Promise<ExitCode> {

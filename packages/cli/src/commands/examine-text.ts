@@ -1,0 +1,164 @@
+import {
+  cycleWords,
+  type Examined,
+  type FigureRow,
+  figureRows,
+  type Lead,
+  type LeadList,
+  type MethodReading,
+  type Stake,
+} from '@evenhand/core/examine';
+import { micros } from '@evenhand/core/ground/base';
+import { principleOf, sources } from '@evenhand/core/ground/tables';
+import {
+  countText,
+  inUnit,
+  numberText,
+  percentText,
+  type TimeUnit,
+  timeText,
+  timeUnits,
+} from '@evenhand/core/ground/units';
+
+const width = 96;
+
+/** Figures and leads of a method for reading at a terminal. */
+export function examineText({ reading, leads, figures }: Examined, unit: TimeUnit): string {
+  const lines = [
+    ...heading(reading),
+    ...(leads === undefined ? [] : ['', ...leadLines(reading, leads, unit)]),
+    ...(figures === undefined ? [] : ['', ...figureLines(figureRows(figures), unit, reading)]),
+  ];
+  return `${lines.join('\n')}\n`;
+}
+
+function heading({ study, method, cycles }: MethodReading): string[] {
+  const numbers = cycles.map(({ number }) => number);
+  const all = method.cycles.items.length;
+  const counted = numbers[0] === 0 ? 'the whole record as one cycle' : `${cycleWords(numbers)} of ${all}`;
+  const units = `${countText(method.unitsPerCycle, 'unit')} a cycle`;
+  const demo = study.demo === true ? ' (invented data)' : '';
+  return [`${study.title}${demo}: ${method.name}, ${counted}, ${units}`];
+}
+
+// ---- leads
+
+function leadLines(reading: MethodReading, { leads, joint, cycle }: LeadList, unit: TimeUnit): string[] {
+  if (leads.length === 0) return ['No lead found. That is no proof that the method is the best there is.'];
+  return [
+    `${countText(leads.length, 'lead')}, in the order of what they are worth; a mean cycle takes ${timeText(cycle, unit)}`,
+    ...leads.flatMap((lead, index) => ['', ...leadText(reading, lead, index + 1, unit)]),
+    '',
+    `All together ${stakeText(joint.atStake, unit)} a cycle${hoursText(joint.hoursAYear)}.`,
+    ...wrapped(joint.rule, '  '),
+  ];
+}
+
+function leadText(reading: MethodReading, lead: Lead, number: number, unit: TimeUnit): string[] {
+  const who = lead.hand === 'both' ? 'both hands' : `${lead.hand} hand`;
+  const title = [lead.name, who, lead.about].filter((part) => part !== undefined).join(', ');
+  return [
+    `${String(number).padStart(2)}. ${title}`,
+    `    At stake ${stakeText(lead.atStake, unit)} a cycle${hoursText(lead.hoursAYear)}`,
+    ...wrapped(lead.evidence, '    '),
+    ...wrapped(`See ${whereText(reading, lead)}.`, '    '),
+    ...lead.principles.flatMap((principle) => wrapped(principleText(principle), '    ')),
+    ...lead.remedies.flatMap(({ how, text }) => wrapped(`${how}: ${text}`, '      ', '    – ')),
+    ...lead.questions.flatMap((question) => wrapped(question, '      ', '    ? ')),
+    ...wrapped(`How it is computed: ${lead.rule}`, '    '),
+    ...(lead.limit === undefined ? [] : wrapped(`Limit: ${lead.limit}`, '    ')),
+    ...(lead.caution === undefined ? [] : wrapped(`Caution: ${lead.caution}`, '    ')),
+  ];
+}
+
+function stakeText({ low, high }: Stake, unit: TimeUnit): string {
+  const { symbol, decimals } = timeUnits[unit];
+  const number = (time: number) => numberText(inUnit(micros(time), unit), decimals);
+  return `${number(low)} to ${number(high)} ${symbol}`;
+}
+
+function hoursText(hours: Lead['hoursAYear']): string {
+  if (hours === undefined) return '';
+  const decimals = hours.high < 10 ? 1 : 0;
+  return `, ${numberText(hours.low, decimals)} to ${numberText(hours.high, decimals)} hours a year`;
+}
+
+function principleText(number: Lead['principles'][number]): string {
+  const { fact, numbering, source } = principleOf(number);
+  const memory = numbering === 'memory' ? ', number from memory' : '';
+  return `Principle ${number}: ${fact} (${sources[source].reference}${memory})`;
+}
+
+const mostPlaces = 4;
+
+function whereText(reading: MethodReading, { traces, cycles }: Lead): string {
+  const shown = traces.slice(0, mostPlaces).map(({ cycle, from, to }) => {
+    const number = reading.cycles[cycle]?.number ?? 0;
+    const stretch =
+      reading.clock.unit === 'frames'
+        ? `frames ${from}–${to}`
+        : `${timeText(micros(from), 'seconds')} to ${timeText(micros(to), 'seconds')}`;
+    return number === 0 ? stretch : `${stretch} in cycle ${number}`;
+  });
+  const more = traces.length - shown.length;
+  const rest = more > 0 ? `; and ${more} more, ${cycleWords(cycles)}` : '';
+  return `${shown.join('; ')}${rest}`;
+}
+
+// ---- figures
+
+function figureLines(rows: readonly FigureRow[], unit: TimeUnit, reading: MethodReading): string[] {
+  const n = reading.cycles.length;
+  const note =
+    n > 1
+      ? `Figures over ${n} cycles: mean, standard deviation, 95 % confidence interval (Student's t)`
+      : 'Figures of one cycle: no spread and no interval';
+  const lines: string[] = [note];
+  let section = '';
+  for (const row of rows) {
+    if (row.section !== section) lines.push('', row.section);
+    section = row.section;
+    lines.push(figureLine(row, unit));
+  }
+  return lines;
+}
+
+function figureLine({ label, hand, figure }: FigureRow, unit: TimeUnit): string {
+  const who = hand === undefined ? '' : hand === 'both' ? 'both' : hand;
+  const text = (value: number) => figureText(value, figure.unit, unit);
+  const mean = figure.value === undefined ? '–' : text(figure.value);
+  const { sample } = figure;
+  const spread = sample?.deviation === undefined ? '' : text(sample.deviation);
+  const interval =
+    sample?.interval === undefined ? '' : `${text(sample.interval.low)} to ${text(sample.interval.high)}`;
+  const head = `  ${who.padEnd(5)} ${label}`.padEnd(58);
+  return `${head} ${mean.padStart(12)} ${spread.padStart(11)} ${interval.padStart(22)}`.trimEnd();
+}
+
+function figureText(value: number, kind: FigureRow['figure']['unit'], unit: TimeUnit): string {
+  switch (kind) {
+    case 'time':
+      return timeText(micros(Math.round(value)), unit);
+    case 'share':
+      return percentText(value);
+    case 'rate':
+      return `${numberText(value, 1)} /min`;
+    default:
+      return numberText(value, 2);
+  }
+}
+
+// ---- lines
+
+function wrapped(text: string, indent: string, first = indent): string[] {
+  const lines: string[] = [];
+  let line = first;
+  for (const word of text.split(' ')) {
+    if (line.length + 1 + word.length > width && line.trim() !== '') {
+      lines.push(line.trimEnd());
+      line = indent;
+    }
+    line += line === first || line === indent ? word : ` ${word}`;
+  }
+  return [...lines, line];
+}
