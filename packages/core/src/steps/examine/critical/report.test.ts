@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Examination, Study } from '../../../ground/study/index.ts';
 import { readStudy } from '../../../ground/study/index.ts';
-import { examinationReport, findExamination, isStillThere, sameSubject, subjectWords } from './index.ts';
+import { findExamination, isStillThere, notedExaminations, sameSubject, subjectWords } from './index.ts';
 import { couplings } from './testing/coupling-record.ts';
 
 const decision = { choice: 'eliminate', reason: 'A fixture can hold it.' } as const;
@@ -40,7 +40,7 @@ describe('the report of the critical examination', () => {
     ];
     fc.assert(
       fc.property(fc.shuffledSubarray([...examinations], { minLength: 7, maxLength: 7 }), (list) => {
-        const rows = examinationReport({ ...study, examinations: list });
+        const rows = notedExaminations({ ...study, examinations: list });
         expect(rows.map((row) => [row.examination.id, row.subject, row.there])).toEqual(wanted);
         expect(new Set(rows.map(({ method }) => method))).toEqual(new Set(['Present method']));
       }),
@@ -49,7 +49,7 @@ describe('the report of the critical examination', () => {
   });
 
   it('puts what the record says before what the analyst wrote, by the order of the questions', () => {
-    const row = examinationReport(study).find(({ examination }) => examination.id === 'e');
+    const row = notedExaminations(study).find(({ examination }) => examination.id === 'e');
     expect(row?.answers.map(({ question, by }) => [question.id, by])).toEqual([
       ['purpose-1', 'record'],
       ['purpose-2', 'analyst'],
@@ -63,7 +63,7 @@ describe('the report of the critical examination', () => {
     expect(row?.open).toContain('place-1');
   });
 
-  it('is empty when nothing was examined', () => expect(examinationReport(couplings)).toEqual([]));
+  it('is empty when nothing was examined', () => expect(notedExaminations(couplings)).toEqual([]));
 });
 
 describe('subjects', () => {

@@ -35,7 +35,7 @@ export interface ReportedAnswer {
 }
 
 /** All that was examined: by method as they stand in the study, the operation first, then leads, elements and motions. */
-export function examinationReport(study: Study): readonly ExaminationRow[] {
+export function notedExaminations(study: Study): readonly ExaminationRow[] {
   const list = study.examinations ?? [];
   const keyed = list.map((examination) => ({ examination, key: orderOf(study, examination.subject) }));
   return keyed
