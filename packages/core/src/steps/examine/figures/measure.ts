@@ -22,7 +22,7 @@ export function addTo({ cycles, values }: Tally, cycle: number, value: number): 
   }
 }
 
-export function totalOf({ values }: Pick<Tally, 'values'>): number {
+export function totalOf({ values }: { readonly values: readonly number[] }): number {
   return values.reduce((sum, value) => sum + value, 0);
 }
 
@@ -70,7 +70,7 @@ export interface Whole {
 export function wholeOf(perCycle: readonly number[]): Whole {
   return {
     perCycle,
-    total: totalOf({ values: [...perCycle] }),
+    total: totalOf({ values: perCycle }),
     count: perCycle.reduce((count, value) => count + (value > 0 ? 1 : 0), 0),
   };
 }
@@ -118,8 +118,7 @@ export function valued(
 export function sparseSample(measuring: Measuring, n: number, values: readonly number[]): Sample | undefined {
   if (n === 0) return undefined;
   const zeros = n - values.length;
-  const rough = totalOf({ values: values as number[] }) / n;
-  const mean = rough + (values.reduce((sum, value) => sum + (value - rough), 0) - zeros * rough) / n;
+  const mean = totalOf({ values }) / n;
   if (n === 1) return { n, mean, deviation: undefined, variation: undefined, interval: undefined };
   let [squares, rest] = [zeros * mean ** 2, -zeros * mean];
   for (const value of values) {

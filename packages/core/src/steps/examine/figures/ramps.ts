@@ -45,15 +45,16 @@ export function addPairs(
 }
 
 function addPair(sum: RampSum, first: Stretch, second: Stretch, reach: number): void {
-  const change = (at: number, by: 1 | -1) => {
-    if (at <= -reach) sum.slope += by;
-    else if (at < reach) (by === 1 ? sum.rises : sum.falls).push(at);
-  };
   sum.value += overlapAt(first, second, -reach);
-  change(second.start - first.end, 1);
-  change(second.start - first.start, -1);
-  change(second.end - first.end, -1);
-  change(second.end - first.start, 1);
+  bend(sum, second.start - first.end, 1, reach);
+  bend(sum, second.start - first.start, -1, reach);
+  bend(sum, second.end - first.end, -1, reach);
+  bend(sum, second.end - first.start, 1, reach);
+}
+
+function bend(sum: RampSum, at: number, by: 1 | -1, reach: number): void {
+  if (at <= -reach) sum.slope += by;
+  else if (at < reach) (by === 1 ? sum.rises : sum.falls).push(at);
 }
 
 /** Reads a sum at lags that never fall. */
