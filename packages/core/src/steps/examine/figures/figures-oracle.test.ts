@@ -1,3 +1,4 @@
+import { readFile } from 'node:fs/promises';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { studyArb } from '../../../../../../tests/helpers/study-arbitraries.ts';
@@ -13,7 +14,7 @@ import {
   timePerCycle,
 } from '../../../../../../tests/oracles/two-hand-figures.ts';
 import { micros } from '../../../ground/base/index.ts';
-import { hands, otherHand, type Study } from '../../../ground/study/index.ts';
+import { hands, otherHand, parseStudy, type Study } from '../../../ground/study/index.ts';
 import { groupOf, type MotionKind } from '../../../ground/tables/index.ts';
 import { type HandState, type MethodReading, readMethod, stateOf } from '../reading/index.ts';
 import { type Figure, type Figures, figuresOf, type TimeRow } from './index.ts';
@@ -262,6 +263,30 @@ describe('the lag of best agreement against every whole microsecond', () => {
       300,
     );
   });
+});
+
+it.each(['present', 'improved'])('the demonstration study, method %s, frame by frame', async (method) => {
+  const text = await readFile(
+    new URL('../../../../../../examples/couplings/couplings.evenhand.json', import.meta.url),
+    'utf8',
+  );
+  const study = parseStudy(text);
+  if (!study.ok) throw new Error(JSON.stringify(study.error));
+  const { record, figures } = caseOf(study.value, method);
+  expect(record.cycles.length).toBe(6);
+  for (const row of figures.times.motions.filter(({ hand }) => hand !== 'both')) {
+    const side = row.hand === 'left' ? 'left' : 'right';
+    expectTime(
+      row.time,
+      timePerCycle(record, (look) => kindOf(look, side) === row.kind),
+    );
+  }
+  for (const { left, right, time } of figures.overlap.cells) {
+    expectTime(
+      time,
+      timePerCycle(record, (look) => kindOf(look, 'left') === left && kindOf(look, 'right') === right),
+    );
+  }
 });
 
 it('the generator gives what the checks are about', () => {
