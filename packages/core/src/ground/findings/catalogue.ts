@@ -250,6 +250,46 @@ export const findingTexts = {
     severity: 'error',
     text: 'The text has {length} characters; at most {limit} can be kept. Shorten it, and keep the rest in a file of its own.',
   },
+  'examine/element-no-cycle': {
+    severity: 'warning',
+    text: 'The element “{element}” begins in no cycle of {method} that is read, so it was not looked for. Let it begin in the cycle in which the other elements begin.',
+  },
+  'examine/element-other-cycle': {
+    severity: 'warning',
+    text: 'The element “{element}” begins in {cycle}, but most elements begin in {model}, so it was not looked for. Let all elements begin in one cycle.',
+  },
+  'examine/element-not-marked': {
+    severity: 'warning',
+    text: 'Where the element “{element}” begins, the {hand} hand has no motion marked, so it was not looked for. Mark the motion that begins it, or let it begin elsewhere.',
+  },
+  'examine/element-inside-motion': {
+    severity: 'note',
+    text: 'The element “{element}” begins inside a motion of the {hand} hand ({motion}) in {cycle}; in every cycle it was taken from the start of that motion. Let it begin at a boundary of that hand to be exact.',
+  },
+  'examine/element-same-start': {
+    severity: 'warning',
+    text: 'The element “{element}” begins at the same moment as “{other}”, so it was left out. Move or remove one of them.',
+  },
+  'examine/element-similar': {
+    severity: 'note',
+    text: 'In {cycles} the element “{element}” begins with the same motion of the {hand} hand as in its model ({motion}), but with another object.',
+  },
+  'examine/element-between': {
+    severity: 'note',
+    text: 'In {cycles} the motion of the {hand} hand that begins the element “{element}” ({motion}) is missing; the motions before and after it follow one another, and the element was taken to begin between them.',
+  },
+  'examine/element-missing': {
+    severity: 'warning',
+    text: 'In {cycles} the {hand} hand has no motion that answers to the one with which the element “{element}” begins ({motion}); where it begins there, and the times beside it, are not known.',
+  },
+  'examine/element-order': {
+    severity: 'warning',
+    text: 'In {cycles} the element “{element}” and another one begin in another order than in their model; the times beside them are not known there.',
+  },
+  'examine/element-long-cycle': {
+    severity: 'note',
+    text: 'In {cycles} the motions are so many and so different from the model that not every way of comparing them was tried. Look at the elements there before using them.',
+  },
   // films
   'film/empty': { severity: 'error', text: 'The file {name} is empty. Copy it again from the camera.' },
   'film/not-a-film': {

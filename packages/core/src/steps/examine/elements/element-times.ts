@@ -2,6 +2,7 @@ import type { Micros } from '../../../ground/base/index.ts';
 import type { Finding } from '../../../ground/findings/index.ts';
 import type { Sample } from '../../../ground/numerics/index.ts';
 import type { ElementMark } from '../../../ground/study/index.ts';
+import type { Piece } from '../reading/index.ts';
 
 /**
  * How the beginning of an element was found in a cycle: `start` it begins with the cycle; `found` by the same motion with
@@ -16,6 +17,8 @@ export interface ElementBreak {
   readonly status: BreakStatus;
   /** Boundary of the method; undefined when it is missing. */
   readonly at: number | undefined;
+  /** The motions of that hand in this cycle between which it lies or is missing; undefined where it was found. */
+  readonly around: readonly [before: Piece | undefined, after: Piece | undefined] | undefined;
 }
 
 /** An element in one cycle; all undefined where its beginning or its end was not found. */

@@ -9,4 +9,4 @@ export type {
   SequenceRow,
 } from './run.ts';
 export { repeatedSequences } from './sequences.ts';
-export { type MotionToken, type TokenBy, tokenTable, tokenWords } from './token.ts';
+export { type MotionToken, type TokenBy, type TokenTable, tokenTable, tokenWords } from './token.ts';

@@ -1,3 +1,5 @@
+import { micros } from '../../../ground/base/index.ts';
+import { hands } from '../../../ground/study/index.ts';
 import { type MethodReading, type Piece, segmentsOf } from '../reading/index.ts';
 import type { RunStep, SequenceRow } from './run.ts';
 import { type TokenBy, tokenTable } from './token.ts';
@@ -20,48 +22,57 @@ export interface TokenRow {
   readonly stepOf: (letter: number) => RunStep;
 }
 
-interface Growing {
-  readonly text: number[];
-  readonly time: number[];
-  readonly cycle: number[];
-  readonly from: number[];
-  readonly to: number[];
-}
+type Stretch = Pick<Piece, 'from' | 'to' | 'duration'>;
 
-type Stretch = { readonly from: number; readonly to: number; readonly duration: number };
+/** Lists long enough for every motion and separator of a row; `length` of their entries are used. */
+class Filling {
+  readonly text: Int32Array;
+  readonly cycle: Int32Array;
+  readonly before: Float64Array;
+  readonly from: Float64Array;
+  readonly to: Float64Array;
+  length = 0;
+
+  constructor(most: number) {
+    this.text = new Int32Array(most);
+    this.cycle = new Int32Array(most);
+    this.before = new Float64Array(most + 1);
+    this.from = new Float64Array(most);
+    this.to = new Float64Array(most);
+  }
+
+  add(letter: number, cycle: number, { from, to, duration }: Stretch): void {
+    const at = this.length;
+    this.text[at] = letter;
+    this.cycle[at] = cycle;
+    this.from[at] = from;
+    this.to[at] = to;
+    this.before[at + 1] = (this.before[at] as number) + (letter === 0 ? 0 : duration);
+    this.length = at + 1;
+  }
+}
 
 export function tokenRow(reading: MethodReading, row: SequenceRow, by: TokenBy): TokenRow {
   const letters = lettersOf(row, by);
-  const made: Growing = { text: [], time: [], cycle: [], from: [], to: [] };
+  const rows = row === 'both' ? hands : [row];
+  const sizes = reading.cycles.map((cycle) => rows.reduce((sum, hand) => sum + cycle[hand].length, 1));
+  const made = new Filling(sizes.reduce((sum, size) => sum + size, 0));
   for (const cycle of reading.cycles) {
     const stretches = row === 'both' ? segmentsOf(cycle) : cycle[row];
-    for (const stretch of stretches) append(made, letters.letterOf(stretch), cycle.position, stretch);
-    append(made, 0, cycle.position, { from: cycle.to, to: cycle.to, duration: 0 });
+    for (const stretch of stretches) made.add(letters.letterOf(stretch), cycle.position, stretch);
+    made.add(0, cycle.position, { from: cycle.to, to: cycle.to, duration: micros(0) });
   }
+  const { length } = made;
   return {
     row,
-    text: Int32Array.from(made.text),
+    text: made.text.slice(0, length),
     letters: letters.count(),
-    before: sumsBefore(made),
-    cycle: Int32Array.from(made.cycle),
-    from: Float64Array.from(made.from),
-    to: Float64Array.from(made.to),
+    before: made.before.slice(0, length + 1),
+    cycle: made.cycle,
+    from: made.from,
+    to: made.to,
     stepOf: letters.stepOf,
   };
-}
-
-function append(made: Growing, letter: number, cycle: number, { from, to, duration }: Stretch): void {
-  made.text.push(letter);
-  made.time.push(letter === 0 ? 0 : duration);
-  made.cycle.push(cycle);
-  made.from.push(from);
-  made.to.push(to);
-}
-
-function sumsBefore({ time }: Growing): Float64Array {
-  const before = new Float64Array(time.length + 1);
-  for (let at = 0; at < time.length; at += 1) before[at + 1] = (before[at] as number) + (time[at] as number);
-  return before;
 }
 
 type Stretched = Piece | { readonly left: Piece; readonly right: Piece };
@@ -85,11 +96,20 @@ function lettersOf(row: SequenceRow, by: TokenBy): Letters {
     return pairs.length;
   };
   const token = (id: number) => (id < 0 ? undefined : table.tokenOf(id));
+  const last: { piece?: Piece; id: number }[] = [{ id: -1 }, { id: -1 }];
+  /** A motion that goes on through several segments is looked up once. */
+  const idOf = (piece: Piece, hand: 0 | 1) => {
+    const before = last[hand];
+    if (before?.piece === piece) return before.id;
+    const id = table.idOf(piece);
+    last[hand] = { piece, id };
+    return id;
+  };
   return {
     letterOf: (stretch) => {
       const both = 'left' in stretch;
-      const left = both ? table.idOf(stretch.left) : row === 'left' ? table.idOf(stretch) : -1;
-      const right = both ? table.idOf(stretch.right) : row === 'right' ? table.idOf(stretch) : -1;
+      const left = both ? idOf(stretch.left, 0) : row === 'left' ? table.idOf(stretch) : -1;
+      const right = both ? idOf(stretch.right, 1) : row === 'right' ? table.idOf(stretch) : -1;
       return (both ? left < 0 || right < 0 : left + right === -2) ? 0 : numberOf(left, right);
     },
     count: () => pairs.length + 1,

@@ -22,16 +22,16 @@ export interface TokenTable {
 /** Numbers the motions in the order in which they are first asked for. */
 export function tokenTable(by: TokenBy): TokenTable {
   const tokens: MotionToken[] = [];
-  const ids = new Map<string, number>();
+  const byKind = new Map<MotionKind, Map<string | undefined, number>>();
   const idOf = (piece: Piece): number => {
     if (piece.kind === 'unmarked') return -1;
-    const token = tokenFrom(piece, by);
-    const key = keyOf(token);
-    const known = ids.get(key);
+    const ofKind = byKind.get(piece.kind) ?? new Map<string | undefined, number>();
+    byKind.set(piece.kind, ofKind);
+    const key = restOf(piece, by);
+    const known = ofKind.get(key);
     if (known !== undefined) return known;
-    ids.set(key, tokens.length);
-    tokens.push(token);
-    return tokens.length - 1;
+    ofKind.set(key, tokens.length);
+    return tokens.push(tokenFrom(piece, by)) - 1;
   };
   const tokenOf = (id: number): MotionToken => {
     const token = tokens[id];
@@ -39,6 +39,13 @@ export function tokenTable(by: TokenBy): TokenTable {
     return token;
   };
   return { idOf, tokenOf };
+}
+
+/** What counts besides the kind. Ids have no “/” and no blank in them; an object may have any sign, so it stands last. */
+function restOf({ object, motion }: Piece, by: TokenBy): string | undefined {
+  if (by === 'kind') return undefined;
+  if (by === 'kind-object') return object;
+  return `${motion?.from ?? '/'} ${motion?.to ?? '/'} ${object === undefined ? '' : `=${object}`}`;
 }
 
 export function tokenFrom({ kind, object, motion }: Piece, by: TokenBy): MotionToken {
@@ -49,11 +56,6 @@ export function tokenFrom({ kind, object, motion }: Piece, by: TokenBy): MotionT
     from: places ? motion?.from : undefined,
     to: places ? motion?.to : undefined,
   };
-}
-
-/** A text that is the same for equal tokens only: an object may contain any character, a kind and an id may not. */
-function keyOf({ kind, object, from, to }: MotionToken): string {
-  return `${kind} ${from ?? '-/'} ${to ?? '-/'} ${object === undefined ? '' : `=${object}`}`;
 }
 
 /** "G ring", "TL ring (bin → fixture)"; a motion without an object is its code alone. */
