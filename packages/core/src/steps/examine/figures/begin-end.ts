@@ -1,5 +1,5 @@
 import { lastAtOrBefore, type Micros } from '../../../ground/base/index.ts';
-import { endOf, type Hand, hands, otherHand } from '../../../ground/study/index.ts';
+import { endOf, type Hand, hands } from '../../../ground/study/index.ts';
 import { type CycleReading, type MethodReading, type Piece, stateOf } from '../reading/index.ts';
 import { addTo, dense, emptyTally, type Measuring, portion, type Tally, valued, wholeOf } from './measure.ts';
 import type { BeginEnd, Meeting, MotionsMeeting } from './shape.ts';
@@ -63,25 +63,21 @@ function motionsMeeting(
   const [within, of] = [tallies(), tallies()];
   const isWithin = ({ gap }: Met) => gap !== undefined && gap <= tolerance;
   for (const cycle of reading.cycles) {
+    const met = metIn(reading, cycle, edge);
     for (const hand of hands) {
-      const met = metIn(reading, cycle, hand, edge);
-      const count = met.filter(isWithin).length;
+      const count = met[hand].reduce((sum, item) => sum + (isWithin(item) ? 1 : 0), 0);
       for (const row of [hand, 'both'] as const) {
         addTo(within[row], cycle.position, count);
-        addTo(of[row], cycle.position, met.length);
+        addTo(of[row], cycle.position, met[hand].length);
       }
     }
   }
   const pieces = (row: RowHand, fits: (met: Met) => boolean) =>
-    reading.cycles.flatMap((cycle) =>
-      hands
-        .filter((hand) => row === 'both' || row === hand)
-        .flatMap((hand) =>
-          metIn(reading, cycle, hand, edge)
-            .filter(fits)
-            .map(({ piece }) => piece),
-        ),
-    );
+    reading.cycles.flatMap((cycle) => {
+      const { left, right } = metIn(reading, cycle, edge);
+      const met = row === 'both' ? [...left, ...right] : row === 'left' ? left : right;
+      return met.filter(fits).map(({ piece }) => piece);
+    });
   return rowHands.map((hand) => {
     const whole = wholeOf(dense(of[hand], measuring.cycles));
     return {
@@ -95,18 +91,24 @@ function motionsMeeting(
   });
 }
 
-/** The working motions of a hand that begin (end) in the cycle. */
-function metIn(reading: MethodReading, cycle: CycleReading, hand: Hand, edge: Edge): Met[] {
-  const own = edgesIn(reading, cycle, hand, edge);
-  const others = edgesIn(reading, cycle, otherHand(hand), edge);
+/** The working motions of each hand that begin (end) in the cycle. */
+function metIn(reading: MethodReading, cycle: CycleReading, edge: Edge): Record<Hand, Met[]> {
+  const left = edgesIn(reading, cycle, 'left', edge);
+  const right = edgesIn(reading, cycle, 'right', edge);
+  return { left: nearest(left, right, edge), right: nearest(right, left, edge) };
+}
+
+/** Both lists are in order of time. */
+function nearest(own: readonly Piece[], others: readonly Piece[], edge: Edge): Met[] {
   let next = 0;
   return own.map((piece) => {
     const at = piece[edge];
-    while ((others[next]?.[edge] ?? Number.POSITIVE_INFINITY) < at) next += 1;
-    const gaps = [others[next - 1], others[next]].map((other) =>
-      other === undefined ? Number.POSITIVE_INFINITY : Math.abs(other[edge] - at),
+    for (let other = others[next]; other !== undefined && other[edge] < at; other = others[next]) next += 1;
+    const [before, after] = [others[next - 1], others[next]];
+    const gap = Math.min(
+      before === undefined ? Number.POSITIVE_INFINITY : at - before[edge],
+      after === undefined ? Number.POSITIVE_INFINITY : after[edge] - at,
     );
-    const gap = Math.min(...gaps);
     return { piece, gap: Number.isFinite(gap) ? gap : undefined };
   });
 }

@@ -33,7 +33,7 @@ interface Case {
 
 function caseOf(study: Study, method: string): Case {
   const read = readMethod(study, method);
-  if (!read.ok) return fc.pre(false);
+  if (!read.ok) throw new fc.PreconditionFailure();
   const { clock, cycles, method: own } = read.value;
   const record = { left: own.left, right: own.right, cycles, timeOf: clock.timeOf };
   return { reading: read.value, record, figures: figuresOf(read.value, 'groover') };

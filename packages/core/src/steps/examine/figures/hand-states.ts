@@ -7,6 +7,7 @@ import {
   emptyTally,
   type Measuring,
   portion,
+  type Tally,
   totalOf,
   valued,
   type Whole,
@@ -26,10 +27,11 @@ function piecesWhere(
 
 /** Working, holding, idle and unmarked time of each hand. */
 export function statesOf(measuring: Measuring, reading: MethodReading, cycle: Whole): Figures['states'] {
-  return hands.flatMap((hand) =>
-    stateOrder.map((state) => {
+  return hands.flatMap((hand) => {
+    const tallies = stateTallies(reading, hand);
+    return stateOrder.map((state) => {
       const fits = ({ kind }: Piece) => stateOf(kind) === state;
-      const tally = stateTally(reading, hand, state);
+      const tally = tallies[state];
       return {
         hand,
         state,
@@ -37,18 +39,21 @@ export function statesOf(measuring: Measuring, reading: MethodReading, cycle: Wh
         share: portion(measuring, tally, cycle),
         traces: () => inOrder(piecesWhere(reading, hand, fits)),
       };
-    }),
-  );
+    });
+  });
 }
 
-function stateTally(reading: MethodReading, hand: 'left' | 'right', state: HandState) {
-  const tally = emptyTally();
+function stateTallies(reading: MethodReading, hand: 'left' | 'right'): Record<HandState, Tally> {
+  const tallies = {
+    working: emptyTally(),
+    holding: emptyTally(),
+    idle: emptyTally(),
+    unmarked: emptyTally(),
+  };
   for (const cycle of reading.cycles) {
-    for (const { kind, duration } of cycle[hand]) {
-      if (stateOf(kind) === state) addTo(tally, cycle.position, duration);
-    }
+    for (const { kind, duration } of cycle[hand]) addTo(tallies[stateOf(kind)], cycle.position, duration);
   }
-  return tally;
+  return tallies;
 }
 
 const minute = 60_000_000;
@@ -76,8 +81,8 @@ export function paceOf(
 
 /** Working time of one hand against that of the other; traced to where only one of them works. */
 export function balanceOf(measuring: Measuring, reading: MethodReading): Balance {
-  const [left, right] = hands.map((hand) => stateTally(reading, hand, 'working'));
-  if (left === undefined || right === undefined) throw new RangeError('a balance needs two hands');
+  const left = stateTallies(reading, 'left').working;
+  const right = stateTallies(reading, 'right').working;
   const rights = dense(right, measuring.cycles);
   const lefts = dense(left, measuring.cycles);
   const perCycle = lefts.map((value, cycle) => evenness(value, rights[cycle] ?? 0));
