@@ -1,3 +1,5 @@
+export { patternNames } from './patterns.ts';
+export { variationOf } from './variation.ts';
 export type {
   BoundOrReason,
   Deviation,
@@ -8,4 +10,5 @@ export type {
   Spread,
   TypicalCycle,
   Variation,
+  VariationChoice,
 } from './variation-types.ts';

@@ -1,4 +1,5 @@
 import type { Micros } from '../../../ground/base/index.ts';
+import type { Finding } from '../../../ground/findings/index.ts';
 import type { Sample } from '../../../ground/numerics/index.ts';
 import type { ElementMark, Hand } from '../../../ground/study/index.ts';
 import type { Piece, Trace } from '../reading/index.ts';
@@ -16,8 +17,8 @@ export interface Spread {
 /** One element over the cycles: a named one, or one motion of the typical cycle. */
 export interface ElementVariation {
   readonly name: string;
-  /** The hand whose motion begins it. */
-  readonly hand: Hand;
+  /** The hand whose motion it is or begins with; `both` for the stretch before the first named element. */
+  readonly hand: Hand | 'both';
   readonly mark: ElementMark | undefined;
   /** One for each cycle of the reading, by position; undefined where it is missing or was not found. */
   readonly times: readonly (Micros | undefined)[];
@@ -52,7 +53,7 @@ export interface Deviation {
   readonly missing: readonly Piece[];
   /** Time of the extra motions. */
   readonly time: Micros;
-  /** "let go and taken up again: RL ring, TE ring, G ring". */
+  /** "let go and taken up again: RL ring, TE ring, G ring; without P ring". */
   readonly words: string;
   /** The extra motions; where only some are missing, the motions around the place. */
   readonly trace: Trace;
@@ -66,6 +67,11 @@ export interface PatternCount {
   readonly cycles: readonly number[];
   /** Time of the extra motions over all cycles. */
   readonly time: Micros;
+}
+
+export interface VariationChoice {
+  /** Left out: the elements of the method. An empty list compares the motions of the typical cycle instead. */
+  readonly marks?: readonly ElementMark[] | undefined;
 }
 
 /** The cycle the others are compared with, for one hand. */
@@ -98,13 +104,15 @@ export interface Variation {
   /** Whole cycles. */
   readonly cycles: Spread;
   readonly typical: Readonly<Record<Hand, TypicalCycle | undefined>>;
-  /** By cycle, hand and time. */
+  /** By hand, cycle and time. */
   readonly deviations: readonly Deviation[];
   readonly patterns: readonly PatternCount[];
   /** The shortest complete cycle seen. */
-  readonly best: BoundOrReason & { readonly cycle: number | undefined };
+  readonly best: BoundOrReason & { readonly number: number | undefined };
   /** The cycle built of each element's own lower quartile. */
   readonly quartiles: BoundOrReason;
   /** How cycles were compared, in words. */
   readonly rule: string;
+  /** Where elements or motions could not be compared. */
+  readonly findings: readonly Finding[];
 }
