@@ -1,12 +1,23 @@
 import { roundMicros } from '../../../ground/base/index.ts';
 import { type Hand, hands } from '../../../ground/study/index.ts';
+import type { MotionKind } from '../../../ground/tables/index.ts';
 import { countText } from '../../../ground/units/index.ts';
 import { type CycleReading, cycleWords, type Trace } from '../reading/index.ts';
-import type { BoundOrReason, ElementVariation, Variation } from './variation-types.ts';
+import type { BoundOrReason, Deviation, ElementVariation, Variation } from './variation-types.ts';
+
+/** A cycle can be complete without these: they do not bring the work on. Our own choice. */
+const dispensable: ReadonlySet<MotionKind> = new Set(['Sh', 'F', 'St', 'H', 'Pn', 'UD', 'AD', 'R']);
+
+/** Positions of the cycles that lack a motion of the typical one which a complete cycle must have. */
+export function lackingCycles(deviations: readonly Deviation[]): ReadonlySet<number> {
+  const lacks = ({ missing }: Deviation) => missing.some(({ kind }) => !dispensable.has(kind));
+  return new Set(deviations.filter(lacks).map(({ cycle }) => cycle));
+}
 
 /**
- * The shortest cycle that counts, is marked throughout in both hands and has every motion of the typical cycle.
- * @param lacking positions of cycles that lack a motion of the typical one
+ * The shortest cycle that counts, is marked throughout in both hands and has every motion of the typical cycle that
+ * brings the work on.
+ * @param lacking positions of cycles that lack one
  */
 export function bestCycle(cycles: readonly CycleReading[], lacking: ReadonlySet<number>): Variation['best'] {
   const complete = cycles.filter(
@@ -19,12 +30,12 @@ export function bestCycle(cycles: readonly CycleReading[], lacking: ReadonlySet<
   const [first, ...rest] = complete;
   if (first === undefined) {
     const reason =
-      'No cycle is marked throughout in both hands, counts, and has every motion of the typical one.';
+      'No cycle is marked throughout in both hands, counts, and has every motion of the typical one that brings the work on.';
     return { reason, number: undefined };
   }
   const best = rest.reduce((least, cycle) => (cycle.duration < least.duration ? cycle : least), first);
   const { position, from, to } = best;
-  const words = `The shortest of ${countText(complete.length, 'complete cycle')} seen: ${cycleWords([best.number])}. Complete means marked throughout in both hands, not set aside, and with every motion of the typical cycle. It has been done once, on the film; that it can be done all day is not shown.`;
+  const words = `The shortest of ${countText(complete.length, 'complete cycle')} seen: ${cycleWords([best.number])}. Complete means marked throughout in both hands, not set aside, and with every motion of the typical cycle but searches, choices, holds, plans and waits. It has been done once, on the film; that it can be done all day is not shown.`;
   const traces: Trace[] = [{ cycle: position, hand: 'both', from, to }];
   return { bound: { time: best.duration, words, traces }, number: best.number };
 }

@@ -164,6 +164,12 @@ describe('bounds of practice, worked out by hand', () => {
     expect(found.quartiles.bound?.traces).toHaveLength(2);
   });
 
+  it('a cycle without the hold or the search of the others is complete', () => {
+    const held = 'TE 1, Sh 1, H 2, A 9';
+    const found = variationOf(readingOf(right(held, held, 'TE 1, A 9')));
+    expect([found.best.number, found.best.bound?.time]).toEqual([3, 10 * tenth]);
+  });
+
   it('a shorter cycle that lacks a motion, or is set aside, is not the best', () => {
     const found = variationOf(readingOf(right(...rows, 'A 4', 'TE 1, A 9')));
     expect([found.best.number, found.best.bound?.time]).toEqual([2, 8 * tenth]);

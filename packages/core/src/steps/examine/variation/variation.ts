@@ -4,7 +4,7 @@ import { type Hand, hands } from '../../../ground/study/index.ts';
 import { type Alignment, align, type ElementTimes, elementTraces, findElements } from '../elements/index.ts';
 import { cycleWords, type MethodReading, stateOf, type Trace } from '../reading/index.ts';
 import { tokenTable, tokenWords } from '../sequences/index.ts';
-import { bestCycle, quartilesOfElements, quartilesOfMotions } from './bounds.ts';
+import { bestCycle, lackingCycles, quartilesOfElements, quartilesOfMotions } from './bounds.ts';
 import { deviationsOf, patternCounts } from './deviations.ts';
 import { spreadOf } from './spread.ts';
 import { type HandCycle, type HandTypical, handCycles, typicalCycle } from './typical.ts';
@@ -33,7 +33,6 @@ export function variationOf(reading: MethodReading, choice: VariationChoice = {}
     basis === 'elements' && named !== undefined
       ? named.elements.map(namedElement)
       : compared.flatMap((item) => motionElements(item));
-  const lacking = new Set(deviations.flatMap(({ missing, cycle }) => (missing.length > 0 ? [cycle] : [])));
   const tiling = compared.filter(isTiled).map(({ hand }) => hand);
   const ofHand = (hand: Hand) => compared.find((item) => item.hand === hand)?.typical.told;
   return {
@@ -43,7 +42,7 @@ export function variationOf(reading: MethodReading, choice: VariationChoice = {}
     typical: { left: ofHand('left'), right: ofHand('right') },
     deviations,
     patterns: patternCounts(reading, deviations),
-    best: bestCycle(reading.cycles, lacking),
+    best: bestCycle(reading.cycles, lackingCycles(deviations)),
     quartiles:
       basis === 'elements'
         ? quartilesOfElements(elements)
