@@ -1,14 +1,17 @@
 import { type Micros, micros } from '../../../ground/base/index.ts';
 import { type Hand, hands } from '../../../ground/study/index.ts';
 import { type MethodReading, type Piece, segmentsOf, type Trace } from '../reading/index.ts';
+import { cycleModel } from '../stake/index.ts';
 import type { LeadContext } from './lead.ts';
 
 export function leadContext(reading: MethodReading): LeadContext {
   const pieces = (hand: Hand) => reading.cycles.flatMap((cycle) => cycle[hand]);
+  const segments = reading.cycles.map(segmentsOf);
   return {
     reading,
     cycles: reading.cycles,
-    segments: reading.cycles.map(segmentsOf),
+    segments,
+    models: reading.cycles.map((cycle, position) => cycleModel(cycle, segments[position])),
     pieces: { left: pieces('left'), right: pieces('right') },
   };
 }

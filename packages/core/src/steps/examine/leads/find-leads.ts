@@ -42,10 +42,9 @@ function cycleStake(
   effects: readonly Effect[],
   arrangement: 'kept' | 'shared',
 ): Stake {
-  const cycle = context.cycles[position];
-  const segments = context.segments[position];
-  if (cycle === undefined || segments === undefined) throw new RangeError(`no cycle at ${position}`);
-  return stakeOf(cycle, segments, effects, arrangement);
+  const model = context.models[position];
+  if (model === undefined) throw new RangeError(`no cycle at ${position}`);
+  return stakeOf(model, effects, arrangement);
 }
 
 function perCycle(context: LeadContext, effects: readonly Effect[]): readonly (readonly Effect[])[] {

@@ -2,7 +2,7 @@ import type { Micros } from '../../../ground/base/index.ts';
 import type { Hand } from '../../../ground/study/index.ts';
 import type { PrincipleNumber } from '../../../ground/tables/index.ts';
 import type { CycleReading, MethodReading, Piece, Segment, Trace } from '../reading/index.ts';
-import type { Arrangement, Effect, Stake } from '../stake/index.ts';
+import type { Arrangement, CycleModel, Effect, Stake } from '../stake/index.ts';
 
 /** What a lead is called in files and links. */
 export type LeadCode =
@@ -79,6 +79,8 @@ export interface LeadContext {
   readonly cycles: readonly CycleReading[];
   /** Segments of each cycle, by its position. */
   readonly segments: readonly (readonly Segment[])[];
+  /** What the stakes need of each cycle, by its position. */
+  readonly models: readonly CycleModel[];
   /** All pieces of a hand over the chosen cycles, in order. */
   readonly pieces: Readonly<Record<Hand, readonly Piece[]>>;
 }

@@ -20,21 +20,33 @@ export function shortened(piece: Piece, least: number, most: number): Effect {
   return { piece, least: within(Math.min(least, most)), most: within(Math.max(least, most)) };
 }
 
+/** The effects in one cycle by the positions of the motions in their hand; a table, because it is asked for every segment. */
+export interface EffectTable {
+  readonly left: readonly (Effect | undefined)[];
+  readonly right: readonly (Effect | undefined)[];
+}
+
+type Rows = { readonly left: readonly Piece[]; readonly right: readonly Piece[] };
+
 /** Several effects on the same motion count once: what is left is the least that any of them leaves. */
-export function effectMap(effects: readonly Effect[]): ReadonlyMap<Piece, Effect> {
-  const map = new Map<Piece, Effect>();
+export function effectTable(cycle: Rows, effects: readonly Effect[]): EffectTable {
+  const table = { left: emptyRow(cycle.left.length), right: emptyRow(cycle.right.length) };
   for (const effect of effects) {
-    const known = map.get(effect.piece);
-    map.set(
-      effect.piece,
-      known === undefined
-        ? effect
-        : {
-            piece: effect.piece,
-            least: Math.min(known.least, effect.least),
-            most: Math.min(known.most, effect.most),
-          },
-    );
+    const row = table[effect.piece.hand];
+    const known = row[effect.piece.position];
+    row[effect.piece.position] = known === undefined ? effect : merged(known, effect);
   }
-  return map;
+  return table;
+}
+
+function emptyRow(length: number): (Effect | undefined)[] {
+  return new Array<Effect | undefined>(length).fill(undefined);
+}
+
+function merged(a: Effect, b: Effect): Effect {
+  return { piece: a.piece, least: Math.min(a.least, b.least), most: Math.min(a.most, b.most) };
+}
+
+export function effectOn(effects: EffectTable, piece: Piece): Effect | undefined {
+  return effects[piece.hand][piece.position];
 }

@@ -1,2 +1,3 @@
-export { type Effect, effectMap, gone, shortened } from './effect.ts';
+export { type CycleModel, cycleModel } from './cycle-model.ts';
+export { type Effect, gone, shortened } from './effect.ts';
 export { type Arrangement, type Stake, stakeOf, stakeRules } from './stake.ts';

@@ -1,9 +1,6 @@
-import type { Hand } from '../../../ground/study/index.ts';
 import type { Piece, Segment } from '../reading/index.ts';
-import type { Effect } from './effect.ts';
+import { type EffectTable, effectOn } from './effect.ts';
 import { isElastic, isProcess, keptShare } from './elastic.ts';
-
-type Effects = ReadonlyMap<Piece, Effect>;
 
 /** Where the hands stand in the shorter cycle, and when the last motion that ended in each of them did so. */
 interface Progress {
@@ -19,7 +16,7 @@ interface Progress {
  * as long as what they wait for. Without effects this is the recorded cycle.
  * @returns microseconds, not rounded
  */
-export function keptOrderCycle(segments: readonly Segment[], effects: Effects): number {
+export function keptOrderCycle(segments: readonly Segment[], effects: EffectTable): number {
   const at: Progress = { left: 0, right: 0, leftEnded: 0, rightEnded: 0 };
   for (const segment of segments) {
     begin(at, segment, effects);
@@ -30,28 +27,29 @@ export function keptOrderCycle(segments: readonly Segment[], effects: Effects): 
   return Math.max(at.left, at.right);
 }
 
-function begin(at: Progress, { left, right, from }: Segment, effects: Effects): void {
+function begin(at: Progress, { left, right, from }: Segment, effects: EffectTable): void {
   const { leftEnded, rightEnded } = at;
   if (left.from === from && !isGone(left, effects)) at.left = Math.max(at.left, rightEnded);
   if (right.from === from && !isGone(right, effects)) at.right = Math.max(at.right, leftEnded);
 }
 
-function isGone(piece: Piece, effects: Effects): boolean {
-  return effects.get(piece)?.most === 0;
+function isGone(piece: Piece, effects: EffectTable): boolean {
+  return effectOn(effects, piece)?.most === 0;
 }
 
-function pass(at: Progress, segment: Segment, effects: Effects): void {
+function pass(at: Progress, segment: Segment, effects: EffectTable): void {
   const { left, right, duration } = segment;
   if (isProcess(segment, effects)) {
     at.left = Math.max(at.left, at.right) + duration;
     at.right = at.left;
     return;
   }
-  const waits = (hand: Hand) => isElastic(segment[hand], effects);
-  if (!waits('left')) at.left += duration * keptShare(left, effects, 'most');
-  if (!waits('right')) at.right += duration * keptShare(right, effects, 'most');
-  if (waits('left')) at.left = Math.max(at.left, at.right);
-  if (waits('right')) at.right = Math.max(at.right, at.left);
+  const leftWaits = isElastic(left, effects);
+  const rightWaits = isElastic(right, effects);
+  if (!leftWaits) at.left += duration * keptShare(left, effects, 'most');
+  if (!rightWaits) at.right += duration * keptShare(right, effects, 'most');
+  if (leftWaits) at.left = Math.max(at.left, at.right);
+  if (rightWaits) at.right = Math.max(at.right, at.left);
 }
 
 /**
@@ -59,11 +57,12 @@ function pass(at: Progress, segment: Segment, effects: Effects): void {
  * than the hand that loses most.
  * @returns microseconds, not rounded
  */
-export function mostTakenOut(segments: readonly Segment[], effects: Effects): number {
+export function mostTakenOut(segments: readonly Segment[], effects: EffectTable): number {
   let sum = 0;
   for (const segment of segments) {
-    const lost = (piece: Piece) => 1 - keptShare(piece, effects, 'least');
-    sum += segment.duration * Math.max(lost(segment.left), lost(segment.right));
+    const left = keptShare(segment.left, effects, 'least');
+    const right = keptShare(segment.right, effects, 'least');
+    sum += segment.duration * (1 - Math.min(left, right));
   }
   return sum;
 }

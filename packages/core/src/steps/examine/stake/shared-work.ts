@@ -1,9 +1,7 @@
-import type { CycleReading, Piece, Segment } from '../reading/index.ts';
-import type { Effect } from './effect.ts';
+import type { Piece, Segment } from '../reading/index.ts';
+import type { CycleModel } from './cycle-model.ts';
+import type { EffectTable } from './effect.ts';
 import { isElastic, isProcess, keptShare } from './elastic.ts';
-import { individualsOf } from './individuals.ts';
-
-type Effects = ReadonlyMap<Piece, Effect>;
 
 /**
  * A length below which no arrangement of the remaining work brings the cycle: neither half of the work of both hands
@@ -11,32 +9,38 @@ type Effects = ReadonlyMap<Piece, Effect>;
  * one after another. Holds that stay count as long as the other hand works beside them.
  * @returns microseconds, not rounded
  */
-export function sharedWorkBound(cycle: CycleReading, segments: readonly Segment[], effects: Effects): number {
-  return Math.max(chainBound(cycle, effects), halfOfWork(segments, effects));
+export function sharedWorkBound(model: CycleModel, effects: EffectTable): number {
+  return Math.max(chainBound(model, effects), halfOfWork(model.segments, effects));
 }
 
 /**
  * The same when each hand keeps its own work: neither what remains in the busier hand, nor the longest chain.
  * @returns microseconds, not rounded
  */
-export function keptWorkBound(cycle: CycleReading, segments: readonly Segment[], effects: Effects): number {
+export function keptWorkBound(model: CycleModel, effects: EffectTable): number {
   let [left, right] = [0, 0];
-  for (const segment of segments) {
+  for (const segment of model.segments) {
     const process = isProcess(segment, effects);
-    const share = (piece: Piece) =>
-      process ? 1 : isElastic(piece, effects) ? 0 : keptShare(piece, effects, 'least');
-    left += segment.duration * share(segment.left);
-    right += segment.duration * share(segment.right);
+    left += segment.duration * (process ? 1 : ownShare(segment.left, effects));
+    right += segment.duration * (process ? 1 : ownShare(segment.right, effects));
   }
-  return Math.max(left, right, chainBound(cycle, effects));
+  return Math.max(left, right, chainBound(model, effects));
 }
 
-function chainBound(cycle: CycleReading, effects: Effects): number {
-  const chains = individualsOf(cycle).map((pieces) => longestChain(pieces, effects));
-  return chains.reduce((longest, chain) => Math.max(longest, chain), 0);
+function ownShare(piece: Piece, effects: EffectTable): number {
+  return isElastic(piece, effects) ? 0 : keptShare(piece, effects, 'least');
 }
 
-function halfOfWork(segments: readonly Segment[], effects: Effects): number {
+function chainBound({ individuals }: CycleModel, effects: EffectTable): number {
+  let longest = 0;
+  for (const pieces of individuals) {
+    const most = pieces.reduce((sum, piece) => sum + piece.duration, 0);
+    if (most > longest) longest = Math.max(longest, longestChain(pieces, effects));
+  }
+  return longest;
+}
+
+function halfOfWork(segments: readonly Segment[], effects: EffectTable): number {
   let sum = 0;
   for (const segment of segments) {
     if (isProcess(segment, effects)) sum += 2 * segment.duration;
@@ -48,25 +52,26 @@ function halfOfWork(segments: readonly Segment[], effects: Effects): number {
   return sum / 2;
 }
 
-function workShare(piece: Piece, other: Piece, effects: Effects): number {
+function workShare(piece: Piece, other: Piece, effects: EffectTable): number {
   if (!isElastic(piece, effects)) return keptShare(piece, effects, 'least');
   return piece.kind === 'H' && !isElastic(other, effects) ? keptShare(other, effects, 'least') : 0;
 }
 
-/** The heaviest chain of motions of which each ended before the next began. */
-function longestChain(pieces: readonly Piece[], effects: Effects): number {
-  const starts = pieces.filter((piece) => !isElastic(piece, effects));
-  const ends = starts.map((piece) => ({ piece, weight: 0 })).sort((a, b) => a.piece.to - b.piece.to);
-  const entry = new Map(ends.map((item) => [item.piece, item]));
-  let [next, before, longest] = [0, 0, 0];
-  for (const piece of starts) {
-    for (let item = ends[next]; item !== undefined && item.piece.to <= piece.from; item = ends[next]) {
+/** The heaviest chain of motions of which each ended before the next began. The pieces stand in order of their starts. */
+function longestChain(pieces: readonly Piece[], effects: EffectTable): number {
+  // Ends that a later start has passed, in order: with two hands at most one motion is still open behind them.
+  const open: { readonly to: number; readonly weight: number }[] = [];
+  let [before, longest] = [0, 0];
+  for (const piece of pieces) {
+    if (isElastic(piece, effects)) continue;
+    for (let index = open.length - 1; index >= 0; index -= 1) {
+      const item = open[index];
+      if (item === undefined || item.to > piece.from) continue;
       before = Math.max(before, item.weight);
-      next += 1;
+      open.splice(index, 1);
     }
     const weight = before + piece.duration * keptShare(piece, effects, 'least');
-    const own = entry.get(piece);
-    if (own !== undefined) own.weight = weight;
+    open.push({ to: piece.to, weight });
     longest = Math.max(longest, weight);
   }
   return longest;

@@ -6,7 +6,8 @@ import { type Step, walkedCycle } from '../../../../../../tests/oracles/two-hand
 import type { Motion } from '../../../ground/study/index.ts';
 import type { MotionKind } from '../../../ground/tables/index.ts';
 import { type CycleReading, type Piece, readMethod, segmentsOf } from '../reading/index.ts';
-import { effectMap, gone, shortened } from './effect.ts';
+import { cycleModel } from './cycle-model.ts';
+import { effectTable, gone, shortened } from './effect.ts';
 import { individualsOf } from './individuals.ts';
 import { keptOrderCycle } from './kept-order.ts';
 import { sharedWorkBound } from './shared-work.ts';
@@ -40,7 +41,7 @@ function cycleOf(left: Row, right: Row): CycleReading {
 }
 
 const stake = (cycle: CycleReading, pieces: readonly Piece[], arrangement: 'kept' | 'shared' = 'kept') => {
-  const { low, high } = stakeOf(cycle, segmentsOf(cycle), pieces.map(gone), arrangement);
+  const { low, high } = stakeOf(cycleModel(cycle), pieces.map(gone), arrangement);
   return [low / unit, high / unit];
 };
 const all = (cycle: CycleReading, kind: MotionKind) =>
@@ -132,7 +133,7 @@ describe('what a change is worth, worked out by hand', () => {
       ],
     );
     const effects = all(cycle, 'P').map((piece) => shortened(piece, unit, 2 * unit));
-    const { low, high } = stakeOf(cycle, segmentsOf(cycle), effects, 'kept');
+    const { low, high } = stakeOf(cycleModel(cycle), effects, 'kept');
     expect([low / unit, high / unit]).toEqual([2, 3]);
   });
 });
@@ -215,7 +216,7 @@ describe('laws', () => {
   it('without a change the cycle is the recorded one', () => {
     fc.assert(
       fc.property(cycleArb, (cycle) => {
-        expect(keptOrderCycle(segmentsOf(cycle), new Map())).toBe(cycle.duration);
+        expect(keptOrderCycle(segmentsOf(cycle), effectTable(cycle, []))).toBe(cycle.duration);
       }),
       seeded(301),
     );
@@ -240,7 +241,7 @@ describe('laws', () => {
             out.has(left) !== out.has(right),
         );
         fc.pre(!half);
-        const found = keptOrderCycle(segmentsOf(cycle), effectMap([...out].map(gone)));
+        const found = keptOrderCycle(segmentsOf(cycle), effectTable(cycle, [...out].map(gone)));
         expect(found / unit).toBe(walkedCycle(steps(cycle.left), steps(cycle.right)));
       }),
       seeded(302),
@@ -255,8 +256,8 @@ describe('laws', () => {
         some,
         fc.constantFrom('kept' as const, 'shared' as const),
         (cycle, a, b, way) => {
-          const few = stakeOf(cycle, segmentsOf(cycle), chosen(cycle, a).map(gone), way);
-          const more = stakeOf(cycle, segmentsOf(cycle), chosen(cycle, [...a, ...b]).map(gone), way);
+          const few = stakeOf(cycleModel(cycle), chosen(cycle, a).map(gone), way);
+          const more = stakeOf(cycleModel(cycle), chosen(cycle, [...a, ...b]).map(gone), way);
           for (const { low, high } of [few, more]) {
             expect(low).toBeGreaterThanOrEqual(0);
             expect(high).toBeGreaterThanOrEqual(low);
@@ -295,7 +296,7 @@ describe('laws', () => {
             ),
           }),
         );
-        const bound = sharedWorkBound(cycle, segmentsOf(cycle), effectMap(all(cycle, 'H').map(gone)));
+        const bound = sharedWorkBound(cycleModel(cycle), effectTable(cycle, all(cycle, 'H').map(gone)));
         expect(bound / unit).toBeLessThanOrEqual(shortestTwoHanded(tasks) + 1e-9);
       }),
       seeded(304),

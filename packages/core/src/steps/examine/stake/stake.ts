@@ -1,6 +1,6 @@
 import { type Micros, micros } from '../../../ground/base/index.ts';
-import type { CycleReading, Segment } from '../reading/index.ts';
-import { type Effect, effectMap } from './effect.ts';
+import type { CycleModel } from './cycle-model.ts';
+import { type Effect, effectTable } from './effect.ts';
 import { keptOrderCycle, mostTakenOut } from './kept-order.ts';
 import { keptWorkBound, sharedWorkBound } from './shared-work.ts';
 
@@ -20,19 +20,15 @@ export const stakeRules: Readonly<Record<Arrangement, string>> = {
 };
 
 /** What effects are worth in one cycle. */
-export function stakeOf(
-  cycle: CycleReading,
-  segments: readonly Segment[],
-  effects: readonly Effect[],
-  arrangement: Arrangement,
-): Stake {
-  const map = effectMap(effects);
-  if (map.size === 0) return { low: micros(0), high: micros(0) };
-  const low = clamp(cycle.duration - keptOrderCycle(segments, map), 0, cycle.duration);
+export function stakeOf(model: CycleModel, effects: readonly Effect[], arrangement: Arrangement): Stake {
+  if (effects.length === 0) return { low: micros(0), high: micros(0) };
+  const { cycle, segments } = model;
+  const table = effectTable(cycle, effects);
+  const low = clamp(cycle.duration - keptOrderCycle(segments, table), 0, cycle.duration);
   const bound =
     arrangement === 'shared'
-      ? sharedWorkBound(cycle, segments, map)
-      : Math.max(keptWorkBound(cycle, segments, map), cycle.duration - mostTakenOut(segments, map));
+      ? sharedWorkBound(model, table)
+      : Math.max(keptWorkBound(model, table), cycle.duration - mostTakenOut(segments, table));
   const most = cycle.duration - bound;
   return { low, high: clamp(most, low, cycle.duration) };
 }

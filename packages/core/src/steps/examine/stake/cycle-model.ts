@@ -1,0 +1,14 @@
+import { type CycleReading, type Piece, type Segment, segmentsOf } from '../reading/index.ts';
+import { individualsOf } from './individuals.ts';
+
+/** What the stakes of all leads need of a cycle, made once. */
+export interface CycleModel {
+  readonly cycle: CycleReading;
+  readonly segments: readonly Segment[];
+  /** The motions made with each particular thing, in order of time. */
+  readonly individuals: readonly (readonly Piece[])[];
+}
+
+export function cycleModel(cycle: CycleReading, segments = segmentsOf(cycle)): CycleModel {
+  return { cycle, segments, individuals: individualsOf(cycle) };
+}
