@@ -74,8 +74,8 @@ function breakOf(
 }
 
 /**
- * The motion is missing. The motion before it and the first one after it that has a counterpart, still in the same
- * element, may follow one another in the other cycle: then the element can begin only between them.
+ * The motion is missing. The last motion before it and the first one after it that have counterparts may follow one another
+ * in the other cycle: then the element can begin only between them, as long as the later one still belongs to it.
  */
 function betweenNeighbours(
   model: AlignRow,
@@ -86,12 +86,10 @@ function betweenNeighbours(
   const before = counterpart.slice(0, at).findLast((partner) => partner >= 0) ?? -1;
   const next = counterpart.findIndex((partner, index) => index > at && partner >= 0);
   const after = next < 0 ? row.pieces.length : (counterpart[next] as number);
-  const around = [row.pieces[before], row.pieces[after]] as const;
-  const [left, right] = around;
-  const adjoins = model.pieces[at - 1]?.to === model.pieces[at]?.from;
-  const direct = before >= 0 && counterpart[at - 1] === before && adjoins;
-  const same = next >= 0 && (model.pieces[next]?.position ?? end) < end;
-  if (left !== undefined && right !== undefined && direct && same && left.to === right.from) {
+  const [left, right] = [row.pieces[before], row.pieces[after]];
+  const around = [left, right] as const;
+  const inside = (model.pieces[next]?.position ?? end) < end;
+  if (left !== undefined && right !== undefined && inside && left.to === right.from) {
     return { status: 'between', at: right.from, around };
   }
   return { status: 'missing', at: undefined, around };

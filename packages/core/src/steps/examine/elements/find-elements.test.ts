@@ -74,6 +74,19 @@ describe('elements named in one cycle are found in the others', () => {
     expect(result.found.elements[1]?.sample?.n).toBe(2);
   });
 
+  it('between its neighbours also when the motion before it is missing too, but not when the whole element is', () => {
+    const three = 'TE ring 2, G ring 1, TL ring 3, P ring 2, A ring 4, RL ring 1';
+    const list = [mark('fetch', 0), mark('fit', 6), mark('leave', 12)];
+    const short = 'TE ring 2, G ring 1, A ring 4, RL ring 1';
+    const { times, status } = timesOf(right(three, short, 'TE ring 2, G ring 1, TL ring 3, RL ring 1'), list);
+    expect(status[1]).toEqual(['found', 'between', 'missing']);
+    expect(times).toEqual([
+      [6, 3, undefined],
+      [6, 4, undefined],
+      [1, 1, 1],
+    ]);
+  });
+
   it('with another object the same motion is taken and it is said', () => {
     const result = timesOf(right(model, model.replace('TE nut', 'TE bolt').replace('G nut', 'G bolt')));
     expect(result.status[2]).toEqual(['found', 'similar']);

@@ -9,7 +9,7 @@ import type { BreakStatus, ElementBreak, ElementSpan, ElementTimes, FoundElement
 import { type ModelCycle, modelCycle, type PlacedMark } from './marks.ts';
 
 const rule =
-  'The motions of the hand that begins an element are compared, cycle by cycle, with those of the cycle in which the element was named: 0 for the same motion with the same object, half a motion for another object, a whole motion for each one more or missing, and the alignment of least cost is taken; of several, the one whose motions begin at the most similar part of the cycle. An element begins with the counterpart of the motion that begins it in the model, the first one with the cycle where it does so in the model. It lasts until the next one begins, or to the end of the cycle. Where a beginning has no counterpart the times beside it are not known.';
+  'The motions of the hand that begins an element are compared, cycle by cycle, with those of the cycle in which the element was named: 0 for the same motion with the same object, half a motion for another object, a whole motion for each one more or missing, and the alignment of least cost is taken; of several, the one whose motions begin at the most similar part of the cycle. An element begins with the counterpart of the motion that begins it in the model, the first one with the cycle where it does so in the model. It lasts until the next one begins, or to the end of the cycle. Where that motion has no counterpart the element begins between the motions around it if these follow one another, and otherwise the times beside it are not known.';
 
 /**
  * Finds elements that were named in one cycle in every cycle of the reading, by their motions.

@@ -1,3 +1,4 @@
+import { bestFirst } from './best-first.ts';
 import type { MaximalRuns } from './maximal-runs.ts';
 import { type NextPlace, nextPlace } from './next-place.ts';
 import type { TokenRow } from './token-row.ts';
@@ -21,10 +22,10 @@ export interface TopRuns {
 export function topRuns(row: TokenRow, runs: MaximalRuns, top: number): TopRuns {
   const counter = runCounter(row, runs);
   const bounds = costBounds(row, runs);
-  const all = Array.from(runs.length.keys());
+  const count = runs.length.length;
   return {
-    byCount: ranked(all, top, { rough: (run) => mostCounted(row, runs, run), compare: byCount, counter }),
-    byCost: ranked(all, top, { ...bounds, compare: byCost, counter }),
+    byCount: ranked(count, top, { rough: (run) => mostCounted(row, runs, run), compare: byCount, counter }),
+    byCost: ranked(count, top, { ...bounds, compare: byCost, counter }),
   };
 }
 
@@ -53,12 +54,12 @@ const byCost: Comparison = {
   order: (a, b) => b.total - a.total || b.starts.length - a.starts.length || byLengthAndPlace(a, b),
 };
 
-function ranked(all: readonly number[], top: number, ranking: Ranking): CountedRun[] {
+function ranked(count: number, top: number, ranking: Ranking): CountedRun[] {
   const { rough, fine, compare, counter } = ranking;
-  const bound = Float64Array.from(all, rough);
-  const queue = [...all].sort((a, b) => (bound[b] as number) - (bound[a] as number) || a - b);
+  const bound = new Float64Array(count);
+  for (let run = 0; run < count; run += 1) bound[run] = rough(run);
   const best: CountedRun[] = [];
-  for (const run of queue) {
+  for (const run of bestFirst(bound)) {
     const last = best.length < top ? undefined : best.at(-1);
     const least = last === undefined ? 0 : compare.figure(last);
     if ((bound[run] as number) < least) break;
@@ -164,16 +165,23 @@ function costBounds(row: TokenRow, runs: MaximalRuns): Pick<Ranking, 'rough' | '
 
 /** For each letter the time of its longest motion, of its two longest, and so on; entry 0 is 0. */
 function longestSums({ text, letters, before }: TokenRow): readonly Float64Array[] {
-  const times: number[][] = Array.from({ length: letters }, () => []);
+  const counts = new Int32Array(letters);
+  for (const letter of text) counts[letter] = (counts[letter] as number) + 1;
+  const times = Array.from(counts, (count) => new Float64Array(count + 1));
+  counts.fill(0);
   text.forEach((letter, at) => {
-    times[letter]?.push((before[at + 1] as number) - (before[at] as number));
+    const list = times[letter] as Float64Array;
+    // Negative, so that sorting puts the longest first and the empty entry last.
+    list[counts[letter] as number] = (before[at] as number) - (before[at + 1] as number);
+    counts[letter] = (counts[letter] as number) + 1;
   });
-  return times.map((list) => {
-    const sorted = Float64Array.from(list).sort().reverse();
-    const sums = new Float64Array(sorted.length + 1);
-    sorted.forEach((time, index) => {
-      sums[index + 1] = (sums[index] as number) + time;
-    });
-    return sums;
-  });
+  return times.map(sumsOfLongest);
+}
+
+/** @param list negative times and a last 0; becomes 0, the longest time, the two longest together, and so on */
+function sumsOfLongest(list: Float64Array): Float64Array {
+  list.sort();
+  const sums = new Float64Array(list.length);
+  for (let at = 1; at < list.length; at += 1) sums[at] = (sums[at - 1] as number) - (list[at - 1] as number);
+  return sums;
 }

@@ -32,8 +32,14 @@ export function typicalCycle(cycles: readonly HandCycle[], hand: Hand): HandTypi
   const [common = []] = alikeGroups(candidates);
   if (common.length === 1 && candidates.length > 1) return leastDifferent(candidates, hand);
   const of = nearest(common, middle(common));
-  const words = `In ${common.length} of ${candidates.length} cycles that could be compared the ${hand} hand makes exactly these motions; ${nameOf(of)} has the middle length of them.`;
+  const several = `In ${common.length} of ${candidates.length} cycles that could be compared the ${hand} hand makes exactly these motions; ${nameOf(of)} has the middle length of them.`;
+  const only = `${nameOf(of)} is the only one that could be compared in the ${hand} hand.`;
+  const words = candidates.length > 1 ? several : capital(only);
   return typicalFrom(of, common.length, words);
+}
+
+function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
 function typicalFrom(of: HandCycle, alike: number, words: string): HandTypical {

@@ -108,6 +108,12 @@ describe('the typical cycle', () => {
     expect(typical.right?.words).toContain('In 3 of 4 cycles');
   });
 
+  it('is one that is marked throughout where there is any', () => {
+    const open = 'TE ring 3, – 1, TL ring 4';
+    const { typical } = variationOf(readingOf(right(open, open, plain)));
+    expect(typical.right).toMatchObject({ number: 3, alike: 1 });
+  });
+
   it('is the one that differs least from the others where no two are alike', () => {
     const { typical } = variationOf(
       readingOf(right('TE 1, G 1, I 1', 'TE 1, G 1, P 1, TL 1', 'TE 1, G 1, TL 1', 'TE 1, G 1, TL 1, RL 1')),
