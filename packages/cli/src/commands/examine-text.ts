@@ -1,11 +1,10 @@
 import {
   cycleWords,
   type Examined,
-  type FigureRow,
-  figureRows,
   type Lead,
   type LeadList,
   type MethodReading,
+  notedExaminations,
   type Stake,
 } from '@evenhand/core/examine';
 import { micros } from '@evenhand/core/ground/base';
@@ -14,20 +13,20 @@ import {
   countText,
   inUnit,
   numberText,
-  percentText,
   type TimeUnit,
   timeText,
   timeUnits,
 } from '@evenhand/core/ground/units';
-
-const width = 96;
+import { figureLines } from './examine-figures.ts';
+import { wrapped } from './wrapped.ts';
 
 /** Figures and leads of a method for reading at a terminal. */
 export function examineText({ reading, leads, figures }: Examined, unit: TimeUnit): string {
   const lines = [
     ...heading(reading),
     ...(leads === undefined ? [] : ['', ...leadLines(reading, leads, unit)]),
-    ...(figures === undefined ? [] : ['', ...figureLines(figureRows(figures), unit, reading)]),
+    ...(figures === undefined ? [] : ['', ...figureLines(figures, unit, reading)]),
+    ...notedLines(reading),
   ];
   return `${lines.join('\n')}\n`;
 }
@@ -105,60 +104,21 @@ function whereText(reading: MethodReading, { traces, cycles }: Lead): string {
   return `${shown.join('; ')}${rest}`;
 }
 
-// ---- figures
+// ---- what people noted
 
-function figureLines(rows: readonly FigureRow[], unit: TimeUnit, reading: MethodReading): string[] {
-  const n = reading.cycles.length;
-  const note =
-    n > 1
-      ? `Figures over ${n} cycles: mean, standard deviation, 95 % confidence interval (Student's t)`
-      : 'Figures of one cycle: no spread and no interval';
-  const lines: string[] = [note];
-  let section = '';
-  for (const row of rows) {
-    if (row.section !== section) lines.push('', row.section);
-    section = row.section;
-    lines.push(figureLine(row, unit));
-  }
-  return lines;
-}
-
-function figureLine({ label, hand, figure }: FigureRow, unit: TimeUnit): string {
-  const who = hand === undefined ? '' : hand === 'both' ? 'both' : hand;
-  const text = (value: number) => figureText(value, figure.unit, unit);
-  const mean = figure.value === undefined ? '–' : text(figure.value);
-  const { sample } = figure;
-  const spread = sample?.deviation === undefined ? '' : text(sample.deviation);
-  const interval =
-    sample?.interval === undefined ? '' : `${text(sample.interval.low)} to ${text(sample.interval.high)}`;
-  const head = `  ${who.padEnd(5)} ${label}`.padEnd(58);
-  return `${head} ${mean.padStart(12)} ${spread.padStart(11)} ${interval.padStart(22)}`.trimEnd();
-}
-
-function figureText(value: number, kind: FigureRow['figure']['unit'], unit: TimeUnit): string {
-  switch (kind) {
-    case 'time':
-      return timeText(micros(Math.round(value)), unit);
-    case 'share':
-      return percentText(value);
-    case 'rate':
-      return `${numberText(value, 1)} /min`;
-    default:
-      return numberText(value, 2);
-  }
-}
-
-// ---- lines
-
-function wrapped(text: string, indent: string, first = indent): string[] {
-  const lines: string[] = [];
-  let line = first;
-  for (const word of text.split(' ')) {
-    if (line.length + 1 + word.length > width && line.trim() !== '') {
-      lines.push(line.trimEnd());
-      line = indent;
-    }
-    line += line === first || line === indent ? word : ` ${word}`;
-  }
-  return [...lines, line];
+function notedLines({ study, method }: MethodReading): string[] {
+  const rows = notedExaminations(study).filter(({ examination }) => examination.subject.method === method.id);
+  if (rows.length === 0) return [];
+  return [
+    '',
+    'Critical examination',
+    ...rows.flatMap(({ subject, there, answers, open, decision }) => [
+      ...wrapped(`${subject}${there ? '' : ' (not in the record any more)'}`, '    ', '  '),
+      ...(decision === undefined ? [] : wrapped(`${decision.choice}: ${decision.reason}`, '      ', '    ')),
+      ...answers
+        .filter(({ by }) => by === 'analyst')
+        .flatMap(({ question, text }) => wrapped(`${question.text} ${text}`, '      ', '    ')),
+      ...(open.length === 0 ? [] : [`    ${countText(open.length, 'question')} without an answer`]),
+    ]),
+  ];
 }

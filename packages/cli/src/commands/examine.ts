@@ -1,4 +1,14 @@
-import { examinationReport, figuresOf, findLeads, parseCycles, readMethod } from '@evenhand/core/examine';
+import {
+  examinationReport,
+  type FigureSet,
+  figuresOf,
+  findLeads,
+  type MethodReading,
+  parseCycles,
+  readMethod,
+  repeatedSequences,
+  variationOf,
+} from '@evenhand/core/examine';
 import { fail, ok, type Result } from '@evenhand/core/ground/base';
 import { type GroupingId, groupings } from '@evenhand/core/ground/tables';
 import { type TimeUnit, timeUnitNames, timeUnits } from '@evenhand/core/ground/units';
@@ -47,7 +57,7 @@ export const examine: Command = {
     const reading = readMethod(study.value, method.value.id, { cycles, proposed });
     if (!reading.ok) return failWith(io, json, atFile([reading.error], nameOf(file)));
     const leads = parts.leads ? findLeads(reading.value) : undefined;
-    const figures = parts.figures ? figuresOf(reading.value, grouping) : undefined;
+    const figures = parts.figures ? figureSet(reading.value, grouping) : undefined;
     say(io, atFile(reading.value.notes, nameOf(file)));
     const examined = { reading: reading.value, leads, figures };
     if (json) await outJson(io, examinationReport(examined));
@@ -55,6 +65,14 @@ export const examine: Command = {
     return exitCode.done;
   },
 };
+
+function figureSet(reading: MethodReading, grouping: GroupingId): FigureSet {
+  return {
+    figures: figuresOf(reading, grouping),
+    repeated: repeatedSequences(reading),
+    variation: variationOf(reading),
+  };
+}
 
 interface Choice {
   readonly cycles: readonly number[] | undefined;

@@ -81,6 +81,58 @@ const row = z
   })
   .meta({ id: 'FigureRow' });
 
+const run = z
+  .strictObject({
+    row: hand.describe('Whose motions; both: what the hands did at the same time.'),
+    words: z.string(),
+    length: z.int().min(2),
+    count: z.int().min(2).describe('Occurrences that do not overlap.'),
+    inexact: z.int().min(0).describe('Of these, occurrences that differ in one motion.'),
+    timeACycle: time,
+    sample,
+    traces: z.array(trace),
+  })
+  .meta({ id: 'RepeatedRun', title: 'A sequence of motions that comes again' });
+
+const bound = z
+  .strictObject({ time, words: z.string(), traces: z.array(trace) })
+  .meta({ id: 'PracticeBound', title: 'A time that practice may be held against' });
+
+const spread = {
+  sample: sample.optional(),
+  least: time.optional(),
+  lowerQuartile: time.optional(),
+  median: time.optional(),
+  upperQuartile: time.optional(),
+  most: time.optional(),
+};
+
+const variation = z
+  .strictObject({
+    basis: z.enum(['elements', 'motions']),
+    rule: z.string(),
+    elements: z.array(z.strictObject({ name: z.string(), hand, ...spread, traces: z.array(trace) })),
+    deviations: z.array(
+      z.strictObject({ pattern: z.string(), words: z.string(), time, trace }).meta({ id: 'Deviation' }),
+    ),
+    best: bound.optional(),
+    quartiles: bound.optional(),
+    reasons: z.array(z.string()).describe('Why a bound is missing.'),
+  })
+  .meta({ id: 'Variation', title: 'How the cycles differ' });
+
+const noted = z
+  .strictObject({
+    subject: z.string(),
+    there: z.boolean().describe('False: it is not in the record any more.'),
+    answers: z.array(
+      z.strictObject({ question: z.string(), text: z.string(), by: z.enum(['record', 'analyst']) }),
+    ),
+    open: z.array(z.string()).describe('Questions without an answer.'),
+    decision: z.strictObject({ choice: z.string(), reason: z.string() }).optional(),
+  })
+  .meta({ id: 'Noted', title: 'A critical examination' });
+
 /** What `evenhand examine --json` prints; the published JSON Schema is exported from it. */
 export const examinationReportSchema = z
   .strictObject({
@@ -97,7 +149,18 @@ export const examinationReportSchema = z
         joint: z.strictObject({ atStake: bounds, hoursAYear: hours.optional(), rule: z.string() }),
       })
       .optional(),
-    figures: z.strictObject({ grouping: z.string(), rows: z.array(row) }).optional(),
+    figures: z
+      .strictObject({
+        grouping: z.string(),
+        rows: z.array(row),
+        sameMotionLag: z
+          .strictObject({ lag: time, leads: z.string(), agreement: z.number(), atZero: z.number() })
+          .optional(),
+        repeated: z.strictObject({ rule: z.string(), byCost: z.array(run), byCount: z.array(run) }),
+        variation,
+      })
+      .optional(),
+    examinations: z.array(noted),
   })
   .meta({ id: 'ExaminationReport', title: 'Evenhand examination of one method' });
 
