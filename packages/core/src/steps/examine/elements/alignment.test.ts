@@ -61,6 +61,11 @@ describe('the alignment of two cycles', () => {
       Array(3000).fill('RL ring 1, P ring 1').join(', '),
     ]) as [AlignRow, AlignRow, AlignRow];
     expect(align(model, near)).toMatchObject({ cost: 2, proven: true });
+    const [long, short] = rowsOf([
+      Array(6000).fill('TE ring 1, G ring 1').join(', '),
+      Array(4000).fill('TE ring 1').join(', '),
+    ]) as [AlignRow, AlignRow];
+    expect(align(long, short)).toMatchObject({ cost: 2 * 16_000, proven: false });
     expect(align(model, far)).toMatchObject({ cost: 2 * (5001 + 6000), proven: false });
   });
 });

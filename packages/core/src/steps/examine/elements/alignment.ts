@@ -40,6 +40,8 @@ export const otherObjectCost = 1;
 
 /** Cells of the table that is filled for two cycles; beyond that only their neighbourhood in order is searched. */
 const mostCells = 2_000_000;
+/** Two cycles whose numbers of motions differ so much that even the narrowest band has more cells are not compared. */
+const tooManyCells = 40_000_000;
 const firstWidth = 8;
 
 /**
@@ -53,13 +55,16 @@ export function align(model: AlignRow, other: AlignRow): Alignment {
   if (sameMotions(model, other)) {
     return { counterpart: Int32Array.from(model.tokens.keys()), cost: 0, proven: true };
   }
+  const cellsOf = (width: number) => n * Math.min(m + 1, Math.abs(m - n) + 2 * width + 1);
+  if (cellsOf(firstWidth) > tooManyCells) {
+    return { counterpart: new Int32Array(n).fill(-1), cost: gapCost * (n + m), proven: false };
+  }
   for (let width = firstWidth; ; width *= 2) {
     const band = { low: Math.min(0, m - n) - width, high: Math.max(0, m - n) + width };
     const found = alignInBand(model, other, band);
     const outside = gapCost * (Math.abs(m - n) + 2 * (width + 1));
     const proven = found.cost < outside || width >= Math.max(n, m);
-    const cells = n * Math.min(m + 1, 2 * (band.high - band.low) + 1);
-    if (proven || cells > mostCells) return { ...found, proven };
+    if (proven || cellsOf(2 * width) > mostCells) return { ...found, proven };
   }
 }
 
