@@ -64,3 +64,15 @@ export function allPieces(context: LeadContext): readonly Piece[] {
 export function neighbour(context: LeadContext, piece: Piece, step: 1 | -1): Piece | undefined {
   return context.cycles[piece.cycle]?.[piece.hand][piece.position + step];
 }
+
+/** Below either of them a lead is noise: a share of the mean cycle, and microseconds a cycle (three frames at 60 a second). Ours. */
+export const noiseFloor = { share: 0.01, time: 50_000 } as const;
+
+/** What a rule says of the floor in its `limit`. */
+export const noiseLimit =
+  'What comes to less than 1 % of the cycle or less than 0.05 s a cycle is not reported: the limit is ours.';
+
+/** Too little to be worth a line. @param time microseconds a cycle */
+export function isNoise(context: LeadContext, time: number): boolean {
+  return time < noiseFloor.time || time < noiseFloor.share * meanCycle(context);
+}
