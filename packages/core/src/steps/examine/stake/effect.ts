@@ -20,6 +20,11 @@ export function shortened(piece: Piece, least: number, most: number): Effect {
   return { piece, least: within(Math.min(least, most)), most: within(Math.max(least, most)) };
 }
 
+/** The motion stays as it is; the lead is worth what sharing the work as recorded is worth. */
+export function unchanged(piece: Piece): Effect {
+  return { piece, least: piece.duration, most: piece.duration };
+}
+
 /** The effects in one cycle by the positions of the motions in their hand; a table, because it is asked for every segment. */
 export interface EffectTable {
   readonly left: readonly (Effect | undefined)[];
