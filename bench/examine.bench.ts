@@ -77,12 +77,18 @@ for (const study of [sizes.middle, sizes.large, sizes.huge]) {
   const [timing] = await race({ all: () => examine(study) }, { rounds: 3, warmUp: 1 });
   growth.push({ n: motions(study), ms: quantile(timing?.ms ?? [], 0.5) });
 }
+const exponent = (from: number, to: number, of: (n: number) => number) =>
+  fixed(Math.log(of(to) / of(from)) / Math.log(to / from));
+const timeOf = (n: number) => growth.find((item) => item.n === n)?.ms ?? Number.NaN;
+const nLogN = (n: number) => n * Math.log(n);
+const first = growth[0]?.n ?? Number.NaN;
 printTable(
-  'growth: time ~ motions to the power of (n log n: 1.00 to 1.13 over these sizes)',
-  ['motions', 'median ms', 'exponent since the line above'],
+  'growth: time as a power of the number of motions, beside the power that n log n has there',
+  ['motions', 'median ms', 'power since the first line', 'n log n', 'power since the line above', 'n log n'],
   growth.map(({ n, ms }, index) => {
-    const before = growth[index - 1];
-    const exponent = before === undefined ? '' : fixed(Math.log(ms / before.ms) / Math.log(n / before.n));
-    return [String(n), fixed(ms), exponent];
+    const before = growth[index - 1]?.n;
+    if (before === undefined) return [String(n), fixed(ms), '', '', '', ''];
+    const powers = [first, before].flatMap((from) => [exponent(from, n, timeOf), exponent(from, n, nLogN)]);
+    return [String(n), fixed(ms), ...powers];
   }),
 );
