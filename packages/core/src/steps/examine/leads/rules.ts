@@ -1,5 +1,8 @@
 import { hold } from './hold.ts';
 import type { LeadRule } from './lead.ts';
+import { search } from './search.ts';
+import { unevenLoad } from './uneven-load.ts';
+import { wait } from './wait.ts';
 
 /** Every kind of lead, in the order of the text of the guide. */
-export const leadRules: readonly LeadRule[] = [hold];
+export const leadRules: readonly LeadRule[] = [hold, wait, unevenLoad, search];
