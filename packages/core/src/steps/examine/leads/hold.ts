@@ -1,15 +1,15 @@
 import { hands } from '../../../ground/study/index.ts';
-import { percentText, timeText } from '../../../ground/units/index.ts';
-import type { Piece } from '../reading/index.ts';
 import { gone } from '../stake/index.ts';
-import { aCycle, cycleCount, groupedBy, meanCycle, totalTime, traceOf } from './context.ts';
-import type { LeadContext, LeadDraft, LeadRule } from './lead.ts';
+import { aCycle, groupedBy, isNoise, noiseLimit, totalTime, traceOf } from './context.ts';
+import type { LeadRule } from './lead.ts';
+import { cycleShare, cycleWords, timeWords } from './stretches.ts';
 
 /** One hand serves as a vice. */
 export const hold: LeadRule = {
   code: 'hold',
   name: 'Holding in one hand',
   principles: [18],
+  limit: noiseLimit,
   arrangement: 'shared',
   change: 'The hold is gone because something else holds, and the freed hand takes its share of the work.',
   remedies: [
@@ -25,30 +25,23 @@ export const hold: LeadRule = {
   find: (context) =>
     hands.flatMap((hand) => {
       const holds = context.pieces[hand].filter(({ kind, duration }) => kind === 'H' && duration > 0);
-      return [...groupedBy(holds, ({ object }) => object)].map(([object, pieces]) =>
-        draft(context, hand, object, pieces),
-      );
+      return [...groupedBy(holds, ({ object }) => object)].flatMap(([object, pieces]) => {
+        const total = totalTime(pieces);
+        const time = aCycle(context, total);
+        if (isNoise(context, time)) return [];
+        return [
+          {
+            hand,
+            about: object,
+            traces: pieces.map(traceOf),
+            evidence: `The ${hand} hand holds ${object ?? 'something'} for ${timeWords(context, total)}, ${cycleWords(context, pieces)}.`,
+            figures: [
+              { name: 'hold', value: time, unit: 'time' as const },
+              { name: 'share of the cycle', value: cycleShare(context, total), unit: 'share' as const },
+            ],
+            effects: pieces.map(gone),
+          },
+        ];
+      });
     }),
 };
-
-function draft(
-  context: LeadContext,
-  hand: LeadDraft['hand'],
-  object: string | undefined,
-  pieces: readonly Piece[],
-): LeadDraft {
-  const time = aCycle(context, totalTime(pieces));
-  const share = time / Math.max(1, meanCycle(context));
-  const what = object === undefined ? 'something' : object;
-  return {
-    hand,
-    about: object,
-    traces: pieces.map(traceOf),
-    evidence: `The ${hand} hand holds ${what} for ${timeText(time, 'seconds')} a cycle, ${percentText(share, 0)} of it, in ${cycleCount(pieces)} of ${context.cycles.length} cycles.`,
-    figures: [
-      { name: 'hold', value: time, unit: 'time' },
-      { name: 'share of the cycle', value: share, unit: 'share' },
-    ],
-    effects: pieces.map(gone),
-  };
-}

@@ -1,11 +1,35 @@
 import { apart } from './apart.ts';
+import { avoidableDelay } from './avoidable-delay.ts';
+import { bodyMotion } from './body-motion.ts';
+import { fastCycle } from './fast-cycle.ts';
+import { fumble } from './fumble.ts';
 import { hold } from './hold.ts';
+import { inspection } from './inspection.ts';
 import type { LeadRule } from './lead.ts';
+import { machineWait } from './machine-wait.ts';
+import { placedAside } from './placed-aside.ts';
 import { position } from './position.ts';
+import { repeated } from './repeated.ts';
 import { search } from './search.ts';
 import { toolHandling } from './tool-handling.ts';
 import { unevenLoad } from './uneven-load.ts';
 import { wait } from './wait.ts';
 
 /** Every kind of lead, in the order of the text of the guide. */
-export const leadRules: readonly LeadRule[] = [hold, wait, unevenLoad, apart, search, position, toolHandling];
+export const leadRules: readonly LeadRule[] = [
+  hold,
+  wait,
+  unevenLoad,
+  apart,
+  search,
+  position,
+  toolHandling,
+  avoidableDelay,
+  bodyMotion,
+  fastCycle,
+  fumble,
+  inspection,
+  machineWait,
+  placedAside,
+  repeated,
+];
