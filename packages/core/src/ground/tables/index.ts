@@ -39,3 +39,4 @@ export {
   symbolOfMotion,
 } from './process-symbols.ts';
 export { type Source, type SourceId, sources } from './sources.ts';
+export { type WorkArea, type WorkAreaFacts, workAreaOf, workAreas } from './work-areas.ts';

@@ -98,6 +98,22 @@ export const sources = {
       'ILO, Introduction to Work Study, chapter on critical examination: primary and secondary questions, which head leads to which change',
     seen: 'memory',
   },
+  'ansur-2': {
+    reference:
+      'ANSUR II, NATICK/TR-15/007 (survey of 2012; 1986 women), public data file; percentiles computed from it',
+    seen: 'read',
+  },
+  'work-area-width': {
+    reference: 'IASRI e-course, lesson 44: width of the normal and of the maximum work area of women',
+    locator: 'http://ecoursesonline.iasri.res.in/mod/page/view.php?id=28523',
+    seen: 'secondary',
+  },
+  'work-area-definition': {
+    reference:
+      'IMEN 368 lecture, after Sanders and McCormick fig. 10.10: the normal area is the sweep of the forearm, the maximum area that of the straight arm',
+    locator: 'http://studyres.com/doc/8656229/?page=5',
+    seen: 'secondary',
+  },
   ours: { reference: 'Evenhand; no publication settles it', seen: 'read' },
 } as const satisfies Readonly<Record<string, Source>>;
 
