@@ -1,11 +1,11 @@
 import { micros } from '../../../ground/base/index.ts';
-import { type Hand, hands } from '../../../ground/study/index.ts';
+import { type Hand, hands, otherHand } from '../../../ground/study/index.ts';
 import { timeText } from '../../../ground/units/index.ts';
 import { type CycleReading, type Piece, stateOf, type Trace } from '../reading/index.ts';
 import { type Effect, shortened } from '../stake/index.ts';
 import { aCycle, groupedBy, isNoise, noiseLimit } from './context.ts';
 import type { LeadContext, LeadDraft, LeadRule } from './lead.ts';
-import { cycleShare, cycleWords, otherHand, timeWords } from './stretches.ts';
+import { cycleShare, cycleWords, timeWords } from './stretches.ts';
 
 /** Gaps up to this count as together: six frames at 60 a second. Ours. */
 const together = micros(100_000);

@@ -5,6 +5,8 @@ import type { Piece, Segment, Trace } from '../reading/index.ts';
 import { aCycle, cycleCount, meanCycle } from './context.ts';
 import type { LeadContext } from './lead.ts';
 
+export { otherHand } from '../../../ground/study/index.ts';
+
 /** A run of neighbouring segments of one cycle that have something in common. */
 export interface Stretch extends Trace {
   readonly duration: Micros;
@@ -70,8 +72,4 @@ export function cycleWords(context: LeadContext, where: readonly { readonly cycl
 /** In order of time, the left hand first. */
 export function inOrder<T extends Trace>(traces: readonly T[]): T[] {
   return [...traces].sort((a, b) => a.cycle - b.cycle || a.from - b.from || (a.hand < b.hand ? -1 : 1));
-}
-
-export function otherHand(hand: Hand): Hand {
-  return hand === 'left' ? 'right' : 'left';
 }

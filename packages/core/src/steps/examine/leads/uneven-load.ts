@@ -1,11 +1,11 @@
 import { type Micros, micros } from '../../../ground/base/index.ts';
-import { type Hand, hands } from '../../../ground/study/index.ts';
+import { type Hand, hands, otherHand } from '../../../ground/study/index.ts';
 import { percentText, timeText } from '../../../ground/units/index.ts';
 import { type Segment, stateOf } from '../reading/index.ts';
 import { gone } from '../stake/index.ts';
 import { aCycle, isNoise, noiseLimit } from './context.ts';
 import type { LeadContext, LeadDraft, LeadRule } from './lead.ts';
-import { otherHand, stretchesOf, traceOfStretch } from './stretches.ts';
+import { stretchesOf, traceOfStretch } from './stretches.ts';
 
 /** A hand that works less than this share of the other's working time has an unequal load. Ours. */
 const evenShare = 0.75;

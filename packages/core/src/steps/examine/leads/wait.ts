@@ -1,4 +1,4 @@
-import { type Hand, hands } from '../../../ground/study/index.ts';
+import { type Hand, hands, otherHand } from '../../../ground/study/index.ts';
 import { timeText } from '../../../ground/units/index.ts';
 import { type Segment, stateOf } from '../reading/index.ts';
 import { gone, shortened } from '../stake/index.ts';
@@ -7,7 +7,6 @@ import type { LeadContext, LeadDraft, LeadRule } from './lead.ts';
 import {
   cycleShare,
   cycleWords,
-  otherHand,
   type Stretches,
   stretchesOf,
   timeWords,
