@@ -2,6 +2,7 @@ import { micros } from '../../../ground/base/index.ts';
 import type { MethodReading } from '../reading/index.ts';
 import { type Effect, type Stake, stakeOf, stakeRules } from '../stake/index.ts';
 import { leadContext, meanCycle } from './context.ts';
+import { joinHands, type Ruled } from './join-hands.ts';
 import type { Lead, LeadContext, LeadDraft, LeadList, LeadRule } from './lead.ts';
 import { leadRules } from './rules.ts';
 
@@ -11,7 +12,11 @@ const jointRule =
 /** The leads of a reading in order of what they are worth, with the bound on all of them together. */
 export function findLeads(reading: MethodReading, rules: readonly LeadRule[] = leadRules): LeadList {
   const context = leadContext(reading);
-  const drafts = rules.flatMap((rule) => rule.find(context).map((draft) => ({ rule, draft })));
+  const found = rules.flatMap((rule) => rule.find(context).map((draft): Ruled => ({ rule, draft })));
+  const drafts = joinHands(found, ({ rule, draft }) => {
+    const { low, high } = meanStake(stakesOf(context, draft, rule));
+    return low + high;
+  });
   const worked = drafts.map(({ rule, draft }) => ({ rule, draft, stakes: stakesOf(context, draft, rule) }));
   const leads = worked.map(({ rule, draft, stakes }) => leadFrom(context, rule, draft, meanStake(stakes)));
   const joint = jointStake(

@@ -82,7 +82,7 @@ function draft(context: LeadContext, hand: LeadDraft['hand'], list: readonly Dis
   return [
     {
       hand,
-      about: to,
+      about: first?.carry.object ?? to,
       traces: list.map(({ carry, release }) => ({ ...traceOf(carry), to: release.to })),
       evidence: `The ${hand} hand carries ${first?.carry.object ?? 'the part'} to ${place} and lets go for ${timeText(time, 'seconds')} a cycle, ${percentText(part, 0)} of it${lining}, ${cycleWords(context, all)}.`,
       figures: [
