@@ -3,10 +3,13 @@ import { avoidableDelay } from './avoidable-delay.ts';
 import { bodyMotion } from './body-motion.ts';
 import { fastCycle } from './fast-cycle.ts';
 import { fumble } from './fumble.ts';
+import { handToHand } from './hand-to-hand.ts';
 import { hold } from './hold.ts';
 import { inspection } from './inspection.ts';
 import type { LeadRule } from './lead.ts';
+import { longTransport } from './long-transport.ts';
 import { machineWait } from './machine-wait.ts';
+import { notMirrored } from './not-mirrored.ts';
 import { placedAside } from './placed-aside.ts';
 import { position } from './position.ts';
 import { repeated } from './repeated.ts';
@@ -21,9 +24,12 @@ export const leadRules: readonly LeadRule[] = [
   wait,
   unevenLoad,
   apart,
+  notMirrored,
   search,
+  longTransport,
   position,
   toolHandling,
+  handToHand,
   avoidableDelay,
   bodyMotion,
   fastCycle,
