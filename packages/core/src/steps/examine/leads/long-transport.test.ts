@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
+import { readMethod } from '../reading/index.ts';
 import { leadContext } from './context.ts';
 import { findLeads } from './find-leads.ts';
 import { longTransport } from './long-transport.ts';
-import { type CycleRows, type RecordOptions, readingOf } from './testing/record.ts';
+import { type CycleRows, type RecordOptions, readingOf, studyOf } from './testing/record.ts';
 
 const leadsOf = (cycles: readonly CycleRows[], options?: RecordOptions) =>
   findLeads(readingOf(cycles, options), [longTransport]).leads;
@@ -50,6 +51,27 @@ describe('long transports', () => {
     );
     expect(lead?.figures.at(-1)).toEqual({ name: 'from the shoulder', value: 500, unit: 'length' });
     expect(lead?.caution).toMatch(/ANSUR II.*local rules and qualified people/);
+  });
+
+  it('both hands to far places that mirror one another are one lead: the cycle is shorter only where both are quicker', () => {
+    const side = (hand: string) =>
+      `TE 0.5 ring nest-${hand}>near-${hand}, G 1.5 ring near-${hand}>, A 1 ring, TE 2 cap nest-${hand}>far-${hand}, G 2 cap far-${hand}>, A 3 cap`;
+    const study = studyOf([[side('left'), side('right')]]);
+    const places = study.places.map((place) => ({
+      ...place,
+      mirror: place.id.endsWith('left')
+        ? place.id.replace('left', 'right')
+        : place.id.replace('right', 'left'),
+    }));
+    const result = readMethod({ ...study, places }, 'm');
+    const [lead, ...more] = result.ok ? findLeads(result.value, [longTransport]).leads : [];
+    expect(more).toEqual([]);
+    expect(lead?.id).toBe('long-transport:both:TE cap, from nest left / nest right to far left / far right');
+    // The others: near of this hand, and near and far of the other: 0.5, 0.5, 2; their middle is 0.5 s.
+    expect(lead?.evidence).toMatch(
+      /^The left hand reaches for cap from nest left to far left for 2.00 s a cycle, 20 % of it/,
+    );
+    expect(lead?.atStake).toEqual({ low: 1.5 * s, high: 1.5 * s });
   });
 
   it('a place beyond reach is a lead though the transport is not slow; nothing in the record says that it could be quicker', () => {

@@ -72,12 +72,13 @@ function routesOf(context: LeadContext): Route[] {
   const transports = allPieces(context).filter(
     (piece) => piece.duration > 0 && (piece.kind === 'TE' || piece.kind === 'TL') && !staysThere(piece),
   );
-  const groups = groupedBy(transports, (piece) => `${piece.hand} ${aboutOf(context, piece)}`);
+  const names = neutralNames(context);
+  const groups = groupedBy(transports, (piece) => `${piece.hand} ${aboutOf(names, piece)}`);
   return [...groups.values()].flatMap((pieces): Route[] => {
     const [first] = pieces;
     if (first === undefined) return [];
     const { hand, kind, object, motion } = first;
-    const about = aboutOf(context, first);
+    const about = aboutOf(names, first);
     const mean = totalTime(pieces) / pieces.length;
     const [from, to] = [motion?.from, motion?.to];
     return [{ hand, kind: kind === 'TE' ? 'TE' : 'TL', about, object, from, to, pieces, mean }];
@@ -89,11 +90,23 @@ function staysThere({ motion }: Piece): boolean {
   return motion?.from !== undefined && motion.from === motion.to;
 }
 
-/** "TE ring, from Front to Ring bin": what is said of it. */
-function aboutOf({ reading }: LeadContext, { kind, object, motion }: Piece): string {
+/** Names of places that are the same for a place and the one that serves the other hand in the same way. */
+function neutralNames({ reading }: LeadContext): ReadonlyMap<string, string> {
+  const { places } = reading.study;
+  const names = new Map(places.map(({ id, name }) => [id, name]));
+  return new Map(
+    places.map(({ id, mirror, name }) => {
+      const twin = mirror === undefined || mirror === id ? undefined : names.get(mirror);
+      return [id, twin === undefined ? name : [name, twin].sort().join(' / ')];
+    }),
+  );
+}
+
+/** "TE ring, from Front to Ring bin": the same in either hand where the places mirror one another. */
+function aboutOf(names: ReadonlyMap<string, string>, { kind, object, motion }: Piece): string {
   const words = object === undefined ? kind : `${kind} ${object}`;
-  const from = motion?.from === undefined ? '' : ` from ${reading.placeName(motion.from)}`;
-  const to = motion?.to === undefined ? '' : ` to ${reading.placeName(motion.to)}`;
+  const from = motion?.from === undefined ? '' : ` from ${names.get(motion.from) ?? motion.from}`;
+  const to = motion?.to === undefined ? '' : ` to ${names.get(motion.to) ?? motion.to}`;
   return from + to === '' ? words : `${words},${from}${to}`;
 }
 
