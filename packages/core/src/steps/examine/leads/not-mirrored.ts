@@ -134,7 +134,7 @@ function tripFrom(run: readonly Piece[]): Trip[] {
   const [first, last] = [run[0], run.at(-1)];
   if (object === undefined || work.length < fewest || first === undefined || last === undefined) return [];
   const kinds = work.map(({ kind }) => kind).join(' ');
-  const key = JSON.stringify([object, ...work.map((piece) => [piece.kind, piece.object ?? ''])]);
+  const key = [object, ...work.map((piece) => `${piece.kind} ${piece.object ?? ''}`)].join('\n');
   const time = run.reduce((sum, { duration }) => sum + duration, 0);
   return [{ hand: first.hand, object, kinds, key, pieces: run, first, last, time }];
 }

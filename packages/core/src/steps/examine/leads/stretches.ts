@@ -28,19 +28,35 @@ export function stretchesOf(
   fits: (segment: Segment) => boolean,
 ): Stretches {
   const list: Stretch[] = [];
-  const within = new Map<Piece, number>();
+  const fitting: Segment[] = [];
   let total = 0;
+  let within: Stretches['within'] | undefined;
   context.segments.forEach((segments, cycle) => {
     for (const segment of segments) {
       if (segment.duration === 0 || !fits(segment)) continue;
       total += segment.duration;
-      for (const piece of [segment.left, segment.right]) {
-        within.set(piece, (within.get(piece) ?? 0) + segment.duration);
-      }
+      fitting.push(segment);
       extend(list, { cycle, hand, from: segment.from, to: segment.to, duration: segment.duration });
     }
   });
-  return { list, total: micros(total), within };
+  return {
+    list,
+    total: micros(total),
+    // Asked for only where there is a lead, and a table of every piece is dear.
+    get within() {
+      within ??= timesWithin(fitting);
+      return within;
+    },
+  };
+}
+
+function timesWithin(segments: readonly Segment[]): ReadonlyMap<Piece, number> {
+  const times = new Map<Piece, number>();
+  for (const { duration, left, right } of segments) {
+    times.set(left, (times.get(left) ?? 0) + duration);
+    times.set(right, (times.get(right) ?? 0) + duration);
+  }
+  return times;
 }
 
 function extend(list: Stretch[], next: Stretch): void {

@@ -71,9 +71,11 @@ function find(context: LeadContext): LeadDraft[] {
 /** Over all cycles, where both hands are marked. */
 function workingTimes(context: LeadContext): Record<Hand, Micros> {
   const times = { left: 0, right: 0 };
-  for (const segment of context.segments.flat()) {
-    if (!bothMarked(segment)) continue;
-    for (const hand of hands) if (works(segment, hand)) times[hand] += segment.duration;
+  for (const segments of context.segments) {
+    for (const segment of segments) {
+      if (!bothMarked(segment)) continue;
+      for (const hand of hands) if (works(segment, hand)) times[hand] += segment.duration;
+    }
   }
   return { left: micros(times.left), right: micros(times.right) };
 }
