@@ -16,7 +16,14 @@ import {
   type Study,
 } from '@evenhand/core/ground/study';
 import type { MotionKind } from '@evenhand/core/ground/tables';
-import { endCycles, moveCycleMark, moveRowEnd, moveStart, type Span } from '@evenhand/core/record';
+import {
+  endCycles,
+  type LitSpan,
+  moveCycleMark,
+  moveRowEnd,
+  moveStart,
+  type Span,
+} from '@evenhand/core/record';
 import { createPlayer, nextSpeed, type OpenFilm, openFilm, type Player } from '@evenhand/media';
 import type { PreferenceStore } from '../editor/preferences.ts';
 import type { StudyDocument } from '../editor/study-document.ts';
@@ -33,6 +40,8 @@ export interface DeskState {
   readonly film: FilmState;
   readonly selection: ScoreSelection | undefined;
   readonly loop: Span | undefined;
+  /** Stretches that are pointed out on the score. */
+  readonly lit: readonly LitSpan[] | undefined;
   /** Where the method without a film stands, in microseconds. */
   readonly still: number;
   /** The last marking key, so that the key map can show that it was heard. */
@@ -66,6 +75,7 @@ export class RecordDesk {
       film: { kind: 'none' },
       selection: undefined,
       loop: undefined,
+      lit: undefined,
       still: 0,
       pressed: undefined,
       message: undefined,
@@ -129,7 +139,7 @@ export class RecordDesk {
 
   chooseMethod(id: string): void {
     if (id === this.#state.methodId) return;
-    this.#set({ methodId: id, selection: undefined, loop: undefined, still: 0 });
+    this.#set({ methodId: id, selection: undefined, loop: undefined, lit: undefined, still: 0 });
     this.#openFilm();
   }
 
@@ -334,6 +344,26 @@ export class RecordDesk {
       this.selectedSpan ?? (cycle === undefined ? undefined : { from: cycle.start, to: cycle.end });
     if (span === undefined) return this.say('Select a motion, a span or a cycle to loop.');
     this.#loop(span);
+  }
+
+  /** Points stretches out on the score and plays the film over and over from the first to the last of them. */
+  showSpans(spans: readonly LitSpan[]): void {
+    const [first] = spans;
+    if (first === undefined) return this.hideSpans();
+    const from = spans.reduce((least, span) => Math.min(least, span.from), first.from);
+    const to = spans.reduce((most, span) => Math.max(most, span.to), first.to);
+    this.#loop({ from, to });
+    this.#set({ lit: spans });
+    this.jump(from);
+    const { player } = this;
+    if (player !== undefined && !player.state().playing) player.play(Math.abs(player.state().speed) || 1);
+  }
+
+  hideSpans(): void {
+    if (this.#state.lit === undefined) return;
+    this.player?.pause();
+    this.#loop(undefined);
+    this.#set({ lit: undefined });
   }
 
   #loop(loop: Span | undefined): void {

@@ -48,7 +48,7 @@ export function RecordDeskView(props: { readonly desk: RecordDesk }) {
   );
 }
 
-function FilmView(props: { readonly desk: RecordDesk }) {
+export function FilmView(props: { readonly desk: RecordDesk }) {
   const { film } = useDesk(props.desk);
   const host = useRef<HTMLDivElement>(null);
   const surface = useRef<FilmSurface>(undefined);

@@ -10,7 +10,7 @@ export function ScoreView(props: { readonly desk: RecordDesk }) {
   const { desk } = props;
   const host = useRef<HTMLDivElement>(null);
   const surface = useRef<ScoreControls>(undefined);
-  const { selection, loop, methodId } = useDesk(desk);
+  const { selection, loop, lit, methodId } = useDesk(desk);
   const { study } = useDocument(desk);
   const playhead = usePlayhead(desk);
   const { unit } = usePreferences();
@@ -34,7 +34,7 @@ export function ScoreView(props: { readonly desk: RecordDesk }) {
   }, [desk]);
   useEffect(() => {
     if (method === undefined) return;
-    surface.current?.update({ study, method, unit, playhead, playing, look, selection, loop });
-  }, [study, method, unit, playhead, playing, look, selection, loop]);
+    surface.current?.update({ study, method, unit, playhead, playing, look, selection, loop, lit });
+  }, [study, method, unit, playhead, playing, look, selection, loop, lit]);
   return <section className="score" aria-label="Two-hand score" ref={host} />;
 }

@@ -1,11 +1,14 @@
 import { keyMeaning } from '@evenhand/core/record';
 import { useEffect } from 'react';
 import type { RecordDesk } from './desk.ts';
-import { chordOf, commandForChord } from './desk-commands.ts';
+import { chordOf, commandForChord, type DeskCommand } from './desk-commands.ts';
 import { mark } from './desk-edits.ts';
 
-/** Listens to the keyboard for the whole desk. Fields keep their letters, buttons their space and Enter. */
-export function useDeskKeys(desk: RecordDesk): void {
+/**
+ * Listens to the keyboard for the whole desk. Fields keep their letters, buttons their space and Enter.
+ * @param marking false on desks where nothing is marked: the marking keys do nothing there
+ */
+export function useDeskKeys(desk: RecordDesk, marking = true): void {
   useEffect(() => {
     const onKey = (event: KeyboardEvent) => {
       if (event.defaultPrevented || event.isComposing || document.querySelector('dialog[open]') !== null)
@@ -16,7 +19,7 @@ export function useDeskKeys(desk: RecordDesk): void {
         return;
       }
       if (belongsTo(target, event)) return;
-      if (runKey(desk, event)) {
+      if (runKey(desk, event, marking)) {
         event.preventDefault();
         event.stopPropagation();
       }
@@ -24,20 +27,25 @@ export function useDeskKeys(desk: RecordDesk): void {
     // Capture: a list that has the focus must not take the letters that mark.
     window.addEventListener('keydown', onKey, { capture: true });
     return () => window.removeEventListener('keydown', onKey, { capture: true });
-  }, [desk]);
+  }, [desk, marking]);
 }
 
-function runKey(desk: RecordDesk, event: KeyboardEvent): boolean {
+function runKey(desk: RecordDesk, event: KeyboardEvent, marking: boolean): boolean {
   const plain = !event.ctrlKey && !event.metaKey && !event.altKey && !event.shiftKey;
   const meaning = plain ? keyMeaning(desk.preferences.value().keyMap, event.code) : undefined;
-  if (meaning !== undefined) {
+  if (meaning !== undefined && marking) {
     if (!event.repeat) mark(desk, meaning.hand, meaning.kind);
     return true;
   }
   const command = commandForChord(chordOf(event));
-  if (command === undefined) return false;
+  if (command === undefined || (!marking && changesMarks(command))) return false;
   command.run(desk);
   return true;
+}
+
+/** Marking and cycles belong to the record desk; undo and moving about to every desk. */
+function changesMarks({ group }: DeskCommand): boolean {
+  return group === 'marks' || group === 'cycles';
 }
 
 function isField(target: Element): boolean {

@@ -6,18 +6,18 @@ export type Route =
   | {
       readonly page: 'study';
       readonly study: string;
-      readonly desk: 'record' | 'chart';
+      readonly desk: 'record' | 'chart' | 'examine';
       readonly method?: string;
     };
 
 export function readRoute(path: string, query: string): Route {
-  const match = /^\/studies\/([^/]+)(?:\/(record|chart))?\/?$/.exec(path);
+  const match = /^\/studies\/([^/]+)(?:\/(record|chart|examine))?\/?$/.exec(path);
   if (match === null) return { page: 'studies' };
   const method = new URLSearchParams(query).get('method');
   return {
     page: 'study',
     study: decodeURIComponent(match[1] ?? ''),
-    desk: match[2] === 'chart' ? 'chart' : 'record',
+    desk: match[2] === 'chart' || match[2] === 'examine' ? match[2] : 'record',
     ...(method === null ? {} : { method }),
   };
 }

@@ -1,6 +1,6 @@
 import { redoName, undoName } from '@evenhand/core/ground/edit';
 import type { Finding } from '@evenhand/core/ground/findings';
-import { useEffect, useState, useSyncExternalStore } from 'react';
+import { lazy, Suspense, useEffect, useState, useSyncExternalStore } from 'react';
 import { ChartPage } from '../chart/chart-page.tsx';
 import { pagePorts } from '../editor/page-ports.ts';
 import { StudyDocument } from '../editor/study-document.ts';
@@ -13,6 +13,11 @@ import { usePageTitle } from './page-title.ts';
 import { preferences } from './preferences.ts';
 import type { Route } from './route.ts';
 import { SaveState } from './save-state.tsx';
+
+/** The examination brings its own mathematics: only who opens the desk pays for it. */
+const ExamineDeskView = lazy(() =>
+  import('../examine/examine-desk-view.tsx').then((module) => ({ default: module.ExamineDeskView })),
+);
 
 type StudyRoute = Extract<Route, { page: 'study' }>;
 
@@ -89,8 +94,8 @@ function OpenStudy(props: { readonly desk: RecordDesk; readonly route: StudyRout
           <ol className="steps">
             {steps.map((step) => (
               <li key={step}>
-                {step === 'record' ? (
-                  <Link to={{ ...route, desk: 'record' }} current={route.desk === 'record'}>
+                {step === 'record' || step === 'examine' ? (
+                  <Link to={{ ...route, desk: step }} current={route.desk === step}>
                     {step}
                   </Link>
                 ) : (
@@ -132,7 +137,18 @@ function OpenStudy(props: { readonly desk: RecordDesk; readonly route: StudyRout
           <LookChoice />
         </div>
       </header>
-      {route.desk === 'chart' ? <ChartPage desk={desk} /> : <RecordDeskView desk={desk} />}
+      <Desk desk={desk} route={route} />
     </div>
+  );
+}
+
+function Desk(props: { readonly desk: RecordDesk; readonly route: StudyRoute }) {
+  const { desk, route } = props;
+  if (route.desk === 'chart') return <ChartPage desk={desk} />;
+  if (route.desk === 'record') return <RecordDeskView desk={desk} />;
+  return (
+    <Suspense fallback={<p className="soft opening">Opening the desk …</p>}>
+      <ExamineDeskView desk={desk} route={route} />
+    </Suspense>
   );
 }

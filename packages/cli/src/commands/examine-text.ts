@@ -34,7 +34,10 @@ export function examineText({ reading, leads, figures }: Examined, unit: TimeUni
 function heading({ study, method, cycles }: MethodReading): string[] {
   const numbers = cycles.map(({ number }) => number);
   const all = method.cycles.items.length;
-  const counted = numbers[0] === 0 ? 'the whole record as one cycle' : `${cycleWords(numbers)} of ${all}`;
+  const counted =
+    numbers[0] === 0
+      ? 'the whole record as one cycle'
+      : `${cycleWords(numbers)} (${numbers.length} of ${all})`;
   const units = `${countText(method.unitsPerCycle, 'unit')} a cycle`;
   const demo = study.demo === true ? ' (invented data)' : '';
   return [`${study.title}${demo}: ${method.name}, ${counted}, ${units}`];

@@ -13,7 +13,7 @@ describe('evenhand examine', () => {
   it('prints leads with what is at stake, their frames, principle, remedies, questions and rule', async () => {
     const { code, out } = await examine('--cycles', '1');
     expect(code).toBe(0);
-    expect(out).toContain('Hose couplings: Present method, cycle 1 of 2, 1 unit a cycle');
+    expect(out).toContain('Hose couplings: Present method, cycle 1 (1 of 2), 1 unit a cycle');
     // One hand holds for all 2.5 s of the cycle; shared, the other hand's 2.5 s are two times 1.25 s.
     // The ring goes through grasp and transport, 1.5 s, one after the other: 1.0 s at most, 25 h in 90,000 cycles.
     expect(out).toContain('Holding in one hand, left hand, body');

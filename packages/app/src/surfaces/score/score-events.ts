@@ -18,6 +18,10 @@ export interface ScoreState {
   readonly selection?: ScoreSelection | undefined;
   /** The span that is played over and over. */
   readonly loop?: { readonly from: number; readonly to: number } | undefined;
+  /** Stretches that are pointed out; everything else is paled. */
+  readonly lit?:
+    | readonly { readonly hand: Hand | 'both'; readonly from: number; readonly to: number }[]
+    | undefined;
   /** Hands whose row is being marked now; the others are drawn softer. Left out: both. */
   readonly activeHands?: readonly Hand[] | undefined;
 }

@@ -178,6 +178,7 @@ export class ScoreSurface implements ScoreControls {
       selection: state.selection?.kind === 'span' ? spanWithin(clock, state.selection) : state.selection,
       loop: state.loop === undefined ? undefined : spanWithin(clock, state.loop),
       activeHands: state.activeHands,
+      lit: state.lit?.map((span) => spanWithin(clock, span)),
       placeName: (id) => state.study.places.find((place) => place.id === id)?.name,
       hover,
       preview: gesture?.preview,

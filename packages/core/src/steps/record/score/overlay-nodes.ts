@@ -3,6 +3,7 @@ import type { SceneNode } from '../../../ground/scene/index.ts';
 import { countText, timeNumber, timeText } from '../../../ground/units/index.ts';
 import type { Area, ScoreAreas } from './areas.ts';
 import { originOf, shownTicks } from './axis-nodes.ts';
+import { litNodes } from './lit-nodes.ts';
 import { box, frame, wordsAt } from './marks.ts';
 import { wordWidth } from './motion-words.ts';
 import { overviewScale } from './overview-nodes.ts';
@@ -14,6 +15,7 @@ import { boundaryOf } from './snap.ts';
 /** What moves over the score: selection, loop, the boundary under the pointer or in its hold, playhead, overview frame. */
 export function overlayNodes(input: ScoreInput, areas: ScoreAreas, scale: TimeScale): SceneNode[] {
   return [
+    ...litNodes(input, areas, scale),
     ...(input.loop === undefined ? [] : loopNodes(input, input.loop, areas, scale)),
     ...spanNodes(input, input.selection, areas, scale, undefined),
     ...spanNodes(input, input.drawn, areas, scale, [4, 3]),

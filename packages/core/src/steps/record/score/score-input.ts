@@ -7,6 +7,13 @@ export type ScoreSelection =
   | { readonly kind: 'motion'; readonly hand: Hand; readonly motionId: string }
   | { readonly kind: 'span'; readonly hand: Hand | 'both'; readonly from: number; readonly to: number };
 
+/** A stretch of one hand, or of both, that is pointed out. */
+export interface LitSpan {
+  readonly hand: Hand | 'both';
+  readonly from: number;
+  readonly to: number;
+}
+
 /** Which boundary is meant: the start of a motion or a cycle, or, with no id, the end of the row. */
 export interface BoundaryRef {
   readonly row: Hand | 'cycles';
@@ -48,4 +55,6 @@ export interface ScoreInput extends ScoreGround {
   readonly drawn?: Extract<ScoreSelection, { kind: 'span' }> | undefined;
   readonly loop?: { readonly from: number; readonly to: number } | undefined;
   readonly hover?: BoundaryRef | undefined;
+  /** Stretches that are shown to somebody; everything else is paled. */
+  readonly lit?: readonly LitSpan[] | undefined;
 }
