@@ -1,4 +1,4 @@
-import { useDeferredValue, useEffect, useMemo, useState } from 'react';
+import { lazy, Suspense, useDeferredValue, useEffect, useMemo, useState } from 'react';
 import type { RecordDesk } from '../record/desk.ts';
 import { DeskMessage } from '../record/desk-message.tsx';
 import { FilmView } from '../record/record-desk-view.tsx';
@@ -10,6 +10,10 @@ import type { Route } from '../shell/route.ts';
 import { ExamineBar } from './examine-bar.tsx';
 import { examined } from './examined.ts';
 import { LeadsPanel } from './leads-panel.tsx';
+
+const CompareView = lazy(() =>
+  import('./compare/compare-view.tsx').then((module) => ({ default: module.CompareView })),
+);
 
 export type ExamineView = 'leads' | 'figures' | 'compare';
 
@@ -51,6 +55,16 @@ export function ExamineDeskView(props: {
         <p>
           This study has no method yet. <Link to={{ ...route, desk: 'record' }}>Add a film and mark it</Link>.
         </p>
+      </main>
+    );
+  }
+  if (view === 'compare') {
+    return (
+      <main className="examine-desk wide">
+        {bar}
+        <Suspense fallback={<p className="soft">Opening …</p>}>
+          <CompareView study={study} />
+        </Suspense>
       </main>
     );
   }

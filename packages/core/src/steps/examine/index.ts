@@ -1,3 +1,4 @@
+export * from './compare/index.ts';
 export * from './critical/index.ts';
 export * from './elements/index.ts';
 export * from './figures/index.ts';

@@ -58,10 +58,10 @@ interface Reason {
   readonly pieces: readonly Piece[];
 }
 
-/** The kinds of motion that the fast cycle lacked or had shorter, largest first. A wait or a hold is no reason: it follows from others. */
+/** The kinds of motion that the fast cycle lacked or had shorter, largest first. A wait or a hold is no reason, it follows from others; nor is rest, which is needed. */
 function reasonsOf(others: readonly CycleReading[], fast: CycleReading, gap: number): Reason[] {
   const key = ({ hand, kind, object }: Piece) => `${hand} ${kind} ${object ?? ''}`;
-  const counts = ({ kind }: Piece) => kind !== 'unmarked' && kind !== 'UD' && kind !== 'H';
+  const counts = ({ kind }: Piece) => kind !== 'unmarked' && kind !== 'UD' && kind !== 'H' && kind !== 'R';
   const pieces = (cycle: CycleReading) => hands.flatMap((hand) => cycle[hand].filter(counts));
   const inFast = groupedBy(pieces(fast), key);
   const inOthers = groupedBy(others.flatMap(pieces), key);

@@ -19,7 +19,7 @@ describe('regrasp and fumble', () => {
     expect(more).toEqual([]);
     expect(lead?.id).toBe('fumble:right:collar');
     expect(lead?.evidence).toBe(
-      'The right hand takes collar up again 1 time, 2.00 s a cycle, 20 % of it, in 1 of 1 cycles.',
+      'The right hand takes collar up again once, 2.00 s a cycle, 20 % of it, in 1 of 1 cycles.',
     );
     expect(lead?.traces).toEqual([{ cycle: 0, hand: 'right', from: 5 * s, to: 7 * s }]);
     const [draft] = fumble.find(leadContext(reading));
@@ -37,7 +37,7 @@ describe('regrasp and fumble', () => {
       ['H 4', 'G 1 ring bin>, A 3 ring'],
     );
     expect(lead?.evidence).toBe(
-      'The right hand takes ring up again 1 time, 0.50 s a cycle, 13 % of it, in 1 of 2 cycles.',
+      'The right hand takes ring up again once, 0.50 s a cycle, 13 % of it, in 1 of 2 cycles.',
     );
     expect(lead?.traces).toEqual([{ cycle: 0, hand: 'right', from: s, to: 2 * s }]);
   });

@@ -1,6 +1,5 @@
 import { type Hand, hands } from '../../../ground/study/index.ts';
 import type { MotionKind } from '../../../ground/tables/index.ts';
-import { countText } from '../../../ground/units/index.ts';
 import type { CycleReading, Piece } from '../reading/index.ts';
 import { gone } from '../stake/index.ts';
 import { aCycle, groupedBy, isNoise, noiseLimit, totalTime } from './context.ts';
@@ -59,7 +58,7 @@ function draftsOf(context: LeadContext, hand: Hand): LeadDraft[] {
           from: item.pieces[0]?.from ?? 0,
           to: item.pieces.at(-1)?.to ?? 0,
         })),
-        evidence: `The ${hand} hand takes ${object ?? 'a thing'} up again ${countText(list.length, 'time')}, ${timeWords(context, total)}, ${cycleWords(context, pieces)}.`,
+        evidence: `The ${hand} hand takes ${object ?? 'a thing'} up again ${list.length === 1 ? 'once' : `${list.length} times`}, ${timeWords(context, total)}, ${cycleWords(context, pieces)}.`,
         figures: [
           { name: 'letting go and grasping again', value: aCycle(context, total), unit: 'time' as const },
           { name: 'times', value: list.length, unit: 'count' as const },

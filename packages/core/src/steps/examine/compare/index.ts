@@ -1,0 +1,13 @@
+export {
+  type ComparedCycle,
+  type Comparison,
+  type CycleChoice,
+  compareCycles,
+  defaultComparison,
+  type LengthChange,
+  lengthChange,
+} from './comparison.ts';
+export { type ComparisonRow, comparisonRows } from './comparison-rows.ts';
+export { type ComparisonLook, comparisonScene } from './comparison-scene.ts';
+export { type ComparisonWords, comparisonWords } from './comparison-words.ts';
+export { type CycleOption, cycleOptions, cycleOptionWords } from './cycle-options.ts';
