@@ -50,7 +50,7 @@ export function manyCycles(cycles: number): Study {
       };
       for (const step of steps) {
         add(step);
-        if (step[0] === 'G' && random() < 1 / 40) add(['G', 200, step[2]]);
+        if (step[0] === 'G' && random() < 1 / 40) add(['G', 200, step[2] ?? {}]);
       }
       return { row, time };
     });

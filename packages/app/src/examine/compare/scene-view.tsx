@@ -10,7 +10,10 @@ export function SceneView(props: {
 }) {
   const { scene, id } = props;
   const look: Look = looks[props.look];
-  const svg = useMemo(() => sceneToSvg(scene, { idPrefix: id, look, unit: 'px', background: false }), [scene, id, look]);
+  const svg = useMemo(
+    () => sceneToSvg(scene, { idPrefix: id, look, unit: 'px', background: false }),
+    [scene, id, look],
+  );
   const place = (host: HTMLElement | null) => {
     if (host === null) return;
     const parsed = new DOMParser().parseFromString(svg, 'image/svg+xml').documentElement;

@@ -101,7 +101,7 @@ function axisNodes({ look, x, length }: Plan, top: number): SceneNode[] {
   return [
     lineNode(sizes.gutter, top, end, top, 1, 'ink'),
     lineNode(sizes.gutter, bottom, end, bottom, 1, 'ink'),
-    textNode(sizes.gutter - 8, top + 15, timeUnits[look.unit].symbol, {
+    textNode(sizes.gutter - 16, top + 15, timeUnits[look.unit].symbol, {
       size: 11,
       align: 'end',
       ink: 'soft',
