@@ -6,25 +6,40 @@ import { type CsvLine, type CsvTable, csvTable } from './csv-cells.ts';
 export const csvColumns = ['hand', 'motion', 'start_s', 'end_s', 'object', 'from', 'to', 'cycle'] as const;
 export type CsvColumn = (typeof csvColumns)[number];
 
-const needed: readonly CsvColumn[] = ['hand', 'motion', 'start_s', 'end_s'];
-const columnNames = csvColumns.join(', ');
+/** What the first line of a kind of table may name. */
+export interface TableDesign<Column extends string> {
+  /** As they are told to a person who has to write them. */
+  readonly columns: readonly Column[];
+  readonly needed: readonly Column[];
+  /** Columns that are read where they are there and not asked for. */
+  readonly silent?: readonly Column[];
+  /** Other names of a column, taken where the table does not have the column itself. */
+  readonly others?: Readonly<Partial<Record<Column, string>>>;
+  /** Every other column with a name holds data too, so none is told to be unknown. */
+  readonly open?: true;
+}
 
-export interface MotionTable {
+export interface NamedTable<Column extends string> {
+  readonly head: CsvLine;
   readonly lines: readonly CsvLine[];
   /** Which cell of a line holds a column, from 0; −1 when the table does not have it. */
-  readonly cellOf: Readonly<Record<CsvColumn, number>>;
+  readonly cellOf: Readonly<Record<Column, number>>;
   readonly notes: readonly Finding[];
 }
 
 /** Takes the text apart and finds the columns; what stands between the cells is told by the first line. */
-export function motionTable(text: string): Result<MotionTable, readonly Finding[]> {
-  const table = bestTable(text);
+export function namedTable<Column extends string>(
+  text: string,
+  design: TableDesign<Column>,
+): Result<NamedTable<Column>, readonly Finding[]> {
+  const table = bestTable(text, design);
+  const columns = design.columns.join(', ');
   const [head, ...lines] = table.lines;
-  if (head === undefined) return fail([finding('csv/empty', { line: 1 }, { columns: columnNames })]);
-  const names = head.cells.map(columnName);
-  const faults = [...headFaults(head, names), ...table.faults];
+  if (head === undefined) return fail([finding('csv/empty', { line: 1 }, { columns })]);
+  const names = columnNames(head, design);
+  const faults = [...headFaults(head, names, design), ...table.faults];
   if (faults.length > 0) return fail(faults);
-  if (lines.length === 0) return fail([finding('csv/empty', { line: head.line }, { columns: columnNames })]);
+  if (lines.length === 0) return fail([finding('csv/empty', { line: head.line }, { columns })]);
   const wrong = lines.filter((line) => !fits(line, names.length));
   if (wrong.length > 0) {
     return fail(
@@ -33,34 +48,63 @@ export function motionTable(text: string): Result<MotionTable, readonly Finding[
       ),
     );
   }
-  const cellOf = Object.fromEntries(csvColumns.map((column) => [column, names.indexOf(column)]));
-  return ok({ lines, cellOf: cellOf as Record<CsvColumn, number>, notes: unknownColumns(head, names) });
+  const cellOf = Object.fromEntries(known(design).map((column) => [column, names.indexOf(column)]));
+  const notes = design.open ? [] : unknownColumns(head, names, design);
+  return ok({ head, lines, cellOf: cellOf as Record<Column, number>, notes });
+}
+
+/** The columns that the first line names, whatever else is wrong with the table. */
+export function headOf<Column extends string>(text: string, design: TableDesign<Column>) {
+  const [head] = bestTable(text, design).lines;
+  return { head, names: head === undefined ? [] : columnNames(head, design) };
 }
 
 /** Comma, semicolon (spreadsheets of countries with a decimal comma) or tab (copied from a spreadsheet). */
-function bestTable(text: string): CsvTable {
-  const known = (table: CsvTable) =>
-    table.lines[0]?.cells.filter((cell) => isColumn(columnName(cell))).length ?? 0;
+function bestTable<Column extends string>(text: string, design: TableDesign<Column>): CsvTable {
+  const matches = ({ lines: [head] }: CsvTable) =>
+    head === undefined ? 0 : columnNames(head, design).filter((name) => isKnown(name, design)).length;
   return [',', ';', '\t']
     .map((delimiter) => csvTable(text, delimiter))
-    .reduce((best, table) => (known(table) > known(best) ? table : best));
+    .reduce((best, table) => (matches(table) > matches(best) ? table : best));
 }
 
-function columnName(cell: string): string {
-  return cell.trim().toLowerCase();
+function known<Column extends string>({ columns, silent = [] }: TableDesign<Column>): readonly Column[] {
+  return [...columns, ...silent];
 }
 
-function isColumn(name: string): name is CsvColumn {
-  return (csvColumns as readonly string[]).includes(name);
+function isKnown<Column extends string>(name: string, design: TableDesign<Column>): name is Column {
+  return (known(design) as readonly string[]).includes(name);
 }
 
-function headFaults(head: CsvLine, names: readonly string[]): Finding[] {
-  const missing = needed
+function columnNames<Column extends string>(head: CsvLine, design: TableDesign<Column>): string[] {
+  const names = head.cells.map((cell) => cell.trim().toLowerCase());
+  return names.map(
+    (name) =>
+      known(design).find((column) => design.others?.[column] === name && !names.includes(column)) ?? name,
+  );
+}
+
+function headFaults<Column extends string>(
+  head: CsvLine,
+  names: readonly string[],
+  design: TableDesign<Column>,
+): Finding[] {
+  const columns = design.columns.join(', ');
+  const missing = design.needed
     .filter((column) => !names.includes(column))
-    .map((column) => finding('csv/missing-column', { line: head.line }, { column, columns: columnNames }));
-  const twice = names.flatMap((column, index) =>
-    isColumn(column) && names.indexOf(column) < index
-      ? [finding('csv/duplicate-column', { line: head.line, column: index + 1 }, { column })]
+    .map((column) => finding('csv/missing-column', { line: head.line }, { column, columns }));
+  const twice = names.flatMap((name, index) =>
+    isKnown(name, design) && names.indexOf(name) < index
+      ? [
+          finding(
+            'csv/duplicate-column',
+            { line: head.line, column: index + 1 },
+            {
+              column:
+                design.others?.[name] === head.cells[index]?.toLowerCase() ? (head.cells[index] ?? '') : name,
+            },
+          ),
+        ]
       : [],
   );
   return [...missing, ...twice];
@@ -71,15 +115,19 @@ function fits(line: CsvLine, expected: number): boolean {
   return line.cells.length >= expected && line.cells.slice(expected).every((cell) => cell === '');
 }
 
-function unknownColumns(head: CsvLine, names: readonly string[]): Finding[] {
+function unknownColumns<Column extends string>(
+  head: CsvLine,
+  names: readonly string[],
+  design: TableDesign<Column>,
+): Finding[] {
   return names.flatMap((name, index) =>
-    name === '' || isColumn(name)
+    name === '' || isKnown(name, design)
       ? []
       : [
           finding(
             'csv/unknown-column',
             { line: head.line, column: index + 1 },
-            { column: head.cells[index] ?? '', columns: columnNames },
+            { column: head.cells[index] ?? '', columns: design.columns.join(', ') },
           ),
         ],
   );

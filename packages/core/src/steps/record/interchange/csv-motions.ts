@@ -1,10 +1,14 @@
-import { type Micros, micros } from '../../../ground/base/index.ts';
+import type { Micros } from '../../../ground/base/index.ts';
 import { type Finding, type FindingCode, finding } from '../../../ground/findings/index.ts';
-import type { Hand } from '../../../ground/study/index.ts';
+import { type Hand, hands } from '../../../ground/study/index.ts';
 import { fundamentalMotions, type MotionKind, parseMotionKind } from '../../../ground/tables/index.ts';
 import { exactSeconds } from '../../../ground/units/index.ts';
 import { type CsvLine, unguardText } from './csv-cells.ts';
-import type { CsvColumn, MotionTable } from './csv-columns.ts';
+import type { CsvColumn } from './csv-columns.ts';
+import type { Labelled, LabelReader } from './csv-labels.ts';
+import { longestText } from './csv-mapping.ts';
+import { cycleOf, secondsOf } from './csv-numbers.ts';
+import type { CsvOptions } from './csv-options.ts';
 
 /** One motion as a line of the table says it. */
 export interface CsvMotion {
@@ -16,26 +20,23 @@ export interface CsvMotion {
   readonly object: string | undefined;
   readonly from: string | undefined;
   readonly to: string | undefined;
+  readonly note: string | undefined;
   readonly cycle: number | undefined;
 }
 
-const longestText = 200;
-const mostCycles = 1_000_000;
-
-/** Reads every line; the faults of all lines together, in the order of the text. */
-export function readMotions(table: MotionTable): { motions: CsvMotion[]; faults: Finding[] } {
-  const motions: CsvMotion[] = [];
-  const faults: Finding[] = [...decimalMarkFaults(table)];
-  for (const line of table.lines) {
-    const reader = lineReader(table, line);
-    const motion = readMotion(reader, line.line);
-    faults.push(...reader.faults);
-    if (motion !== undefined) motions.push(motion);
-  }
-  return { motions, faults };
+/** How the cells of a table are read. */
+export interface LineWays {
+  readonly cellOf: Readonly<Record<CsvColumn, number>>;
+  readonly options: CsvOptions;
+  /** Where the motions are labels; left out, they are fundamental motions. */
+  readonly labels: LabelReader | undefined;
+  /** Lines whose hand was not read from the line itself. */
+  readonly both: number[];
+  readonly unsaid: number[];
 }
 
-interface LineReader {
+interface LineReader extends LineWays {
+  readonly line: number;
   readonly cell: (column: CsvColumn) => string;
   readonly complain: (
     column: CsvColumn,
@@ -45,9 +46,16 @@ interface LineReader {
   readonly faults: Finding[];
 }
 
-function lineReader({ cellOf }: MotionTable, { line, cells }: CsvLine): LineReader {
+/** The motions of one line: one, or two where a line is for both hands. None where there are faults. */
+export function motionsOfLine(
+  ways: LineWays,
+  { line, cells }: CsvLine,
+): { motions: CsvMotion[]; faults: readonly Finding[] } {
+  const { cellOf } = ways;
   const faults: Finding[] = [];
-  return {
+  const reader: LineReader = {
+    ...ways,
+    line,
     faults,
     cell: (column) => cells[cellOf[column]] ?? '',
     complain: (column, code, words) => {
@@ -55,19 +63,32 @@ function lineReader({ cellOf }: MotionTable, { line, cells }: CsvLine): LineRead
       return undefined;
     },
   };
+  return { motions: readMotions(reader), faults };
 }
 
-function readMotion(reader: LineReader, line: number): CsvMotion | undefined {
-  const hand = readHand(reader);
-  const kind = readKind(reader);
+function readMotions(reader: LineReader): CsvMotion[] {
+  const lineHands = readHands(reader);
+  const said = readKind(reader);
   const times = readTimes(reader);
   const cycle = readCycle(reader);
-  const object = readText(reader, 'object');
-  const from = readText(reader, 'from');
-  const to = readText(reader, 'to');
-  if (hand === undefined || kind === undefined || times === undefined || reader.faults.length > 0)
-    return undefined;
-  return { line, hand, kind, ...times, object, from, to, cycle };
+  const object = readText(reader, 'object') ?? said?.object;
+  const from = readText(reader, 'from') ?? said?.from;
+  const to = readText(reader, 'to') ?? said?.to;
+  if (lineHands === undefined || said === undefined || times === undefined || reader.faults.length > 0) {
+    return [];
+  }
+  const { kind, note } = said;
+  return lineHands.map((hand) => ({
+    line: reader.line,
+    hand,
+    kind,
+    ...times,
+    object,
+    from,
+    to,
+    note,
+    cycle,
+  }));
 }
 
 const bothWords = [
@@ -83,18 +104,32 @@ const bothWords = [
 ];
 const unsaidWords = ['', '-', '–', '?', 'unspecified', 'unknown', 'none', 'either', 'any', 'n/a'];
 
-function readHand({ cell, complain }: LineReader): Hand | undefined {
+function readHands({ cell, complain, options, line, both, unsaid }: LineReader): readonly Hand[] | undefined {
   const found = cell('hand');
   const word = found.trim().toLowerCase();
-  if (word === 'left' || word === 'right') return word;
-  if (bothWords.includes(word)) return complain('hand', 'csv/hand-both', { found });
-  return complain('hand', unsaidWords.includes(word) ? 'csv/hand-unsaid' : 'csv/hand', { found });
+  if (word === 'left' || word === 'right') return [word];
+  if (bothWords.includes(word)) {
+    if (options.both === undefined) return complain('hand', 'csv/hand-both', { found });
+    both.push(line);
+    return hands;
+  }
+  if (!unsaidWords.includes(word)) return complain('hand', 'csv/hand', { found });
+  if (options.hand === undefined) return complain('hand', 'csv/hand-unsaid', { found });
+  unsaid.push(line);
+  return [options.hand];
 }
 
-function readKind({ cell, complain }: LineReader): MotionKind | undefined {
+function readKind({ cell, complain, labels, line, cellOf }: LineReader): Labelled | undefined {
   const found = cell('motion');
+  if (labels !== undefined) {
+    const label = unguardText(found);
+    return label.length > longestText
+      ? complain('motion', 'csv/too-long', { column: 'label', found: label.length, most: longestText })
+      : labels.read(label, { line, column: cellOf.motion + 1 });
+  }
   const codes = fundamentalMotions.map((facts) => facts.code).join(' ');
-  return parseMotionKind(found) ?? complain('motion', 'csv/motion', { found, codes });
+  const kind = parseMotionKind(found);
+  return kind === undefined ? complain('motion', 'csv/motion', { found, codes }) : { kind };
 }
 
 function readTimes(reader: LineReader): { start: Micros; end: Micros } | undefined {
@@ -108,26 +143,14 @@ function readTimes(reader: LineReader): { start: Micros; end: Micros } | undefin
     : reader.complain('end_s', 'csv/order', { start: exactSeconds(start), end: exactSeconds(end) });
 }
 
-/** Seconds digit by digit, so that no decimal is lost; what lies beyond the microsecond is rounded. */
 function readSeconds({ cell, complain }: LineReader, column: 'start_s' | 'end_s'): Micros | undefined {
   const found = cell(column);
-  const match = /^(\d*)(?:[.,](\d*))?$/.exec(found.trim());
-  const whole = match?.[1] ?? '';
-  const rest = match?.[2] ?? '';
-  if (match === null || whole + rest === '') return complain(column, 'csv/number', { found });
-  const six = Number(rest.slice(0, 6).padEnd(6, '0')) + (Number(rest[6] ?? 0) >= 5 ? 1 : 0);
-  const time = Number(whole) * 1_000_000 + six;
-  return Number.isSafeInteger(time) ? micros(time) : complain(column, 'csv/number', { found });
+  return secondsOf(found) ?? complain(column, 'csv/number', { found });
 }
 
 function readCycle({ cell, complain }: LineReader): number | undefined {
   const found = cell('cycle').trim();
-  if (found === '') return undefined;
-  // Spreadsheets like to write 1 as 1.0 or 1,0.
-  const number = Number(found.replace(/[.,]0+$/, ''));
-  return /^\d+(?:[.,]0+)?$/.test(found) && number >= 1 && number <= mostCycles
-    ? number
-    : complain('cycle', 'csv/cycle', { found });
+  return found === '' ? undefined : (cycleOf(found) ?? complain('cycle', 'csv/cycle', { found }));
 }
 
 function readText({ cell, complain }: LineReader, column: 'object' | 'from' | 'to'): string | undefined {
@@ -136,21 +159,4 @@ function readText({ cell, complain }: LineReader, column: 'object' | 'from' | 't
     return complain(column, 'csv/too-long', { column, found: text.length, most: longestText });
   }
   return text === '' ? undefined : text;
-}
-
-/** A file that writes 1.5 and 1,5 may mean a thousand by one of the two: not to be guessed. */
-function decimalMarkFaults({ lines, cellOf }: MotionTable): Finding[] {
-  let first: { mark: string; text: string; line: number } | undefined;
-  for (const { line, cells } of lines) {
-    for (const column of ['start_s', 'end_s'] as const) {
-      const text = cells[cellOf[column]]?.trim() ?? '';
-      const mark = /^\d*([.,])\d*$/.exec(text)?.[1];
-      if (mark === undefined) continue;
-      first ??= { mark, text, line };
-      if (mark === first.mark) continue;
-      const words = { found: text, other: first.text, line: first.line };
-      return [finding('csv/decimal-mark', { line, column: cellOf[column] + 1 }, words)];
-    }
-  }
-  return [];
 }

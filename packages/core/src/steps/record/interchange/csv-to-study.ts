@@ -11,43 +11,44 @@ import {
   type Study,
 } from '../../../ground/study/index.ts';
 import { exactSeconds } from '../../../ground/units/index.ts';
-import { motionTable } from './csv-columns.ts';
 import { cyclesFrom } from './csv-cycles.ts';
-import { type CsvMotion, readMotions } from './csv-motions.ts';
-
-export interface CsvOptions {
-  /** Title of the study and name of its operation; empty or longer than 200 characters is mended. */
-  readonly title: string;
-  /** Gives the study its id. All other ids follow from their place in the table. */
-  readonly newId: () => string;
-}
+import { readElementTable } from './csv-elements.ts';
+import { inTextOrder } from './csv-findings.ts';
+import { type CsvMotions, readMotionTable } from './csv-motion-table.ts';
+import type { CsvMotion } from './csv-motions.ts';
+import type { CsvOptions } from './csv-options.ts';
+import { cutOverlaps, overlapsIn } from './csv-overlaps.ts';
 
 export interface CsvStudy {
   readonly study: Study;
-  /** What the reader should know: gaps, columns that were not read, cycles without a motion. */
+  /** What the reader should know: gaps, columns that were not read, cycles without a motion, every repair. */
   readonly notes: readonly Finding[];
 }
 
 /**
- * A study with one recorded method in microseconds from a table of motions (`docs/file-format.md`). Either the whole
- * table holds, or all its faults come back, each with its line and, where it is one cell, the number of its column.
+ * A study with one recorded method in microseconds from a table of motions, or of elements by cycle
+ * (`docs/file-format.md`). Either the whole table holds, or all its faults come back, each with its line and, where it
+ * is one cell, the number of its column. Labels without a motion come last, the most frequent first.
  */
 export function csvToStudy(text: string, options: CsvOptions): Result<CsvStudy, readonly Finding[]> {
-  const table = motionTable(text);
-  if (!table.ok) return table;
-  const { motions, faults } = readMotions(table.value);
-  if (faults.length > 0) return fail(inOrder(faults));
-  const sorted = motions.toSorted(
+  const read =
+    options.shape === 'elements' ? readElementTable(text, options) : readMotionTable(text, options);
+  return read.ok ? studyOf(read.value, options) : read;
+}
+
+function studyOf(table: CsvMotions, options: CsvOptions): Result<CsvStudy, readonly Finding[]> {
+  const sorted = table.motions.toSorted(
     (a, b) => a.start - b.start || (a.cycle ?? 0) - (b.cycle ?? 0) || a.line - b.line,
   );
-  const overlaps = hands.flatMap((hand) => overlapsIn(sorted, hand, table.value.cellOf.start_s + 1));
-  if (overlaps.length > 0) return fail(inOrder(overlaps));
+  const overlaps = hands.flatMap((hand) => overlapsIn(sorted, hand, table.startColumn));
+  if (overlaps.length > 0 && options.overlaps === undefined) return fail(inTextOrder(overlaps));
   const span = spanOf(sorted);
   const places = placesOf(sorted);
   const left = rowOf(sorted, 'left', span, places);
   const right = rowOf(sorted, 'right', span, places);
-  const cycles = cyclesFrom(sorted, span.end, table.value.cellOf.cycle + 1);
-  if (cycles.faults.length > 0) return fail(inOrder(cycles.faults));
+  // Cycles follow the table as it stands: what goes on after a motion of the next cycle does not begin there.
+  const cycles = cyclesFrom(sorted, span.end, table.cycleColumn);
+  if (cycles.faults.length > 0) return fail(inTextOrder(cycles.faults));
   const method: Method = {
     id: 'method-1',
     name: 'Imported',
@@ -60,31 +61,8 @@ export function csvToStudy(text: string, options: CsvOptions): Result<CsvStudy, 
   };
   const title = options.title.trim().slice(0, 200) || 'Imported study';
   const study = readStudy({ ...emptyStudy(options.newId(), title), places, methods: [method] });
-  const notes = [...table.value.notes, ...inOrder([...left.notes, ...right.notes, ...cycles.notes])];
+  const notes = [...table.notes, ...inTextOrder([...left.notes, ...right.notes, ...cycles.notes])];
   return study.ok ? ok({ study: study.value, notes }) : study;
-}
-
-function inOrder(found: readonly Finding[]): Finding[] {
-  return found.toSorted(
-    (a, b) => (a.where.line ?? 0) - (b.where.line ?? 0) || (a.where.column ?? 0) - (b.where.column ?? 0),
-  );
-}
-
-function overlapsIn(sorted: readonly CsvMotion[], hand: Hand, column: number): Finding[] {
-  let latest: CsvMotion | undefined;
-  return sorted.flatMap((motion) => {
-    if (motion.hand !== hand) return [];
-    const other = latest;
-    if (latest === undefined || motion.end > latest.end) latest = motion;
-    if (other === undefined || motion.start >= other.end) return [];
-    const words = {
-      hand,
-      start: exactSeconds(motion.start),
-      other: other.line,
-      end: exactSeconds(other.end),
-    };
-    return [finding('csv/overlap', { line: motion.line, column, hand }, words)];
-  });
 }
 
 interface Span {
@@ -105,7 +83,8 @@ function placesOf(sorted: readonly CsvMotion[]): Place[] {
 function rowOf(sorted: readonly CsvMotion[], hand: Hand, span: Span, places: readonly Place[]) {
   const idOf = new Map(places.map((place) => [place.name, place.id]));
   const items: Motion[] = [];
-  const notes: Finding[] = [];
+  const cut = cutOverlaps(sorted.filter((motion) => motion.hand === hand));
+  const notes = [...cut.notes];
   const add = (motion: Omit<Motion, 'id' | 'said'>) => {
     items.push({ id: `${hand[0]}${items.length + 1}`, ...motion, said: 'marked' });
   };
@@ -117,8 +96,7 @@ function rowOf(sorted: readonly CsvMotion[], hand: Hand, span: Span, places: rea
   };
   let at = span.start;
   let line: number | undefined;
-  for (const motion of sorted) {
-    if (motion.hand !== hand) continue;
+  for (const motion of cut.motions) {
     fill(at, motion.start, motion.line);
     add(motionOf(motion, idOf));
     at = motion.end;
@@ -130,12 +108,14 @@ function rowOf(sorted: readonly CsvMotion[], hand: Hand, span: Span, places: rea
 
 function motionOf(motion: CsvMotion, idOf: ReadonlyMap<string, string>): Omit<Motion, 'id' | 'said'> {
   const place = (name: string | undefined) => (name === undefined ? undefined : idOf.get(name));
+  const { start, kind, object, note } = motion;
   const [from, to] = [place(motion.from), place(motion.to)];
   return {
-    start: motion.start,
-    kind: motion.kind,
-    ...(motion.object === undefined ? {} : { object: motion.object }),
+    start,
+    kind,
+    ...(object === undefined ? {} : { object }),
     ...(from === undefined ? {} : { from }),
     ...(to === undefined ? {} : { to }),
+    ...(note === undefined ? {} : { note }),
   };
 }
