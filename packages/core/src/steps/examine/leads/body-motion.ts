@@ -2,7 +2,7 @@ import { hands } from '../../../ground/study/index.ts';
 import { classesCaution, motionClasses } from '../../../ground/tables/index.ts';
 import type { Piece } from '../reading/index.ts';
 import { shortened } from '../stake/index.ts';
-import { aCycle, groupedBy, isNoise, noiseLimit, totalTime, traceOf } from './context.ts';
+import { aCycle, allPieces, groupedBy, isNoise, noiseLimit, totalTime, traceOf } from './context.ts';
 import type { LeadContext, LeadDraft, LeadRule } from './lead.ts';
 import { cycleWords, timeWords } from './stretches.ts';
 
@@ -117,9 +117,8 @@ function draft(
 }
 
 /** The lower quartile of the same kind without such a note; undefined when there is none. */
-function quickest({ pieces }: LeadContext, kind: Piece['kind']): number | undefined {
-  const times = hands
-    .flatMap((hand) => pieces[hand])
+function quickest(context: LeadContext, kind: Piece['kind']): number | undefined {
+  const times = allPieces(context)
     .filter((piece) => piece.kind === kind && piece.duration > 0 && classNoted(piece) === undefined)
     .map(({ duration }) => duration as number)
     .sort((a, b) => a - b);

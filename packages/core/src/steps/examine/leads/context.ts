@@ -57,8 +57,14 @@ export function groupedBy<T, K>(items: readonly T[], keyOf: (item: T) => K): Map
 
 /** Every piece of both hands. */
 export function allPieces(context: LeadContext): readonly Piece[] {
-  return hands.flatMap((hand) => context.pieces[hand]);
+  const known = everyPiece.get(context);
+  if (known !== undefined) return known;
+  const made = hands.flatMap((hand) => context.pieces[hand]);
+  everyPiece.set(context, made);
+  return made;
 }
+
+const everyPiece = new WeakMap<LeadContext, readonly Piece[]>();
 
 /** The piece before or after in the same hand and cycle. */
 export function neighbour(context: LeadContext, piece: Piece, step: 1 | -1): Piece | undefined {

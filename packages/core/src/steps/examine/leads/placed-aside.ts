@@ -2,7 +2,16 @@ import { hands } from '../../../ground/study/index.ts';
 import { percentText, timeText } from '../../../ground/units/index.ts';
 import { type CycleReading, type Piece, stateOf } from '../reading/index.ts';
 import { gone, shortened } from '../stake/index.ts';
-import { aCycle, groupedBy, isNoise, meanCycle, noiseLimit, totalTime, traceOf } from './context.ts';
+import {
+  aCycle,
+  allPieces,
+  groupedBy,
+  isNoise,
+  meanCycle,
+  noiseLimit,
+  totalTime,
+  traceOf,
+} from './context.ts';
 import type { LeadContext, LeadDraft, LeadRule } from './lead.ts';
 import { cycleWords } from './stretches.ts';
 
@@ -100,9 +109,8 @@ function draft(context: LeadContext, hand: LeadDraft['hand'], list: readonly Dis
 }
 
 /** The lower quartile of all releases of the record. */
-function quickRelease({ pieces }: LeadContext): number {
-  const times = hands
-    .flatMap((hand) => pieces[hand])
+function quickRelease(context: LeadContext): number {
+  const times = allPieces(context)
     .filter(({ kind, duration }) => kind === 'RL' && duration > 0)
     .map(({ duration }) => duration as number)
     .sort((a, b) => a - b);
