@@ -13,9 +13,36 @@ import {
   type ExaminationQuestionFacts,
   examinationHeads,
 } from '@evenhand/core/ground/tables';
+import { countText } from '@evenhand/core/ground/units';
 import { useEffect, useMemo, useState } from 'react';
 import type { RecordDesk } from '../record/desk.ts';
 import { useDocument } from '../record/use-desk.ts';
+
+/** The examination of one thing behind one line that says how far it is. */
+export function CriticalDetails(props: {
+  readonly desk: RecordDesk;
+  readonly subject: ExaminationSubject;
+  /** "of this lead". */
+  readonly what: string;
+}) {
+  const { study } = useDocument(props.desk);
+  const [open, setOpen] = useState(false);
+  const noted = findExamination(study, props.subject);
+  const count = noted?.answers?.length ?? 0;
+  const state = [
+    count === 0 ? undefined : countText(count, 'answer'),
+    noted?.decision === undefined ? undefined : `decided: ${noted.decision.choice}`,
+  ].filter((part) => part !== undefined);
+  return (
+    <details open={open} onToggle={(event) => setOpen(event.currentTarget.open)}>
+      <summary>
+        Critical examination {props.what}
+        {state.length === 0 ? null : <span className="soft"> ({state.join(', ')})</span>}
+      </summary>
+      {open ? <CriticalPanel desk={props.desk} subject={props.subject} /> : null}
+    </details>
+  );
+}
 
 /** The twenty questions about one thing: what the record answers, what the analyst writes, and what is decided. */
 export function CriticalPanel(props: { readonly desk: RecordDesk; readonly subject: ExaminationSubject }) {
@@ -49,7 +76,7 @@ export function CriticalPanel(props: { readonly desk: RecordDesk; readonly subje
         </fieldset>
       ))}
       <DecisionFields
-        key={`${key} ${noted?.decision?.choice ?? ''}`}
+        key={JSON.stringify([key, noted?.decision])}
         choice={noted?.decision?.choice}
         reason={noted?.decision?.reason ?? ''}
         onDecide={(choice, reason) => take(decide(desk.study, subject, choice, reason, newId))}

@@ -1,11 +1,9 @@
 import type { MethodReading } from '@evenhand/core/examine';
 import { cycleWords } from '@evenhand/core/examine';
-import { countText, type TimeUnit, timeText, timeUnitNames, timeUnits } from '@evenhand/core/ground/units';
 import { CommitField } from '../record/commit-field.tsx';
 import type { RecordDesk } from '../record/desk.ts';
-import { CommandButton } from '../record/transport.tsx';
-import { useDesk, useDocument, usePlayer } from '../record/use-desk.ts';
-import { preferences, usePreferences } from '../shell/preferences.ts';
+import { UnitChoice } from '../record/transport.tsx';
+import { useDesk, useDocument } from '../record/use-desk.ts';
 import type { ExamineView } from './examine-desk-view.tsx';
 import type { Examined } from './examined.ts';
 
@@ -15,7 +13,7 @@ const views: readonly (readonly [ExamineView, string])[] = [
   ['compare', 'Before and after'],
 ];
 
-/** Above the desk: what is shown, of which method and cycles, and the keys of the film. */
+/** Above the desk: what is shown, of which method and cycles. */
 export function ExamineBar(props: {
   readonly desk: RecordDesk;
   readonly view: ExamineView;
@@ -27,7 +25,6 @@ export function ExamineBar(props: {
   const { desk, view } = props;
   const { methodId } = useDesk(desk);
   const { study } = useDocument(desk);
-  const { unit } = usePreferences();
   return (
     <section className="examine-bar" aria-label="What is examined">
       <div className="tabs" role="group" aria-label="View">
@@ -37,7 +34,9 @@ export function ExamineBar(props: {
           </button>
         ))}
       </div>
-      {view === 'compare' ? null : (
+      {view === 'compare' ? (
+        <UnitChoice />
+      ) : (
         <>
           <label className="inline-choice">
             <span>Method</span>
@@ -57,49 +56,23 @@ export function ExamineBar(props: {
               onCommit={(text) => props.onCycles(text.trim())}
             />
           </div>
-          {props.examined?.kind === 'read' ? <Counted reading={props.examined.reading} unit={unit} /> : null}
-          <FilmKeys desk={desk} />
+          {props.examined?.kind === 'read' ? <Counted reading={props.examined.reading} /> : null}
         </>
       )}
-      <label className="inline-choice">
-        <span className="hidden">Unit of time</span>
-        <select
-          value={unit}
-          onChange={(event) => preferences.change({ unit: event.target.value as TimeUnit })}
-        >
-          {timeUnitNames.map((name) => (
-            <option key={name} value={name}>
-              {timeUnits[name].name}
-            </option>
-          ))}
-        </select>
-      </label>
     </section>
   );
 }
 
-function Counted(props: { readonly reading: MethodReading; readonly unit: TimeUnit }) {
+function Counted(props: { readonly reading: MethodReading }) {
   const { cycles, method } = props.reading;
   const numbers = cycles.map(({ number }) => number);
-  const all = method.cycles.items.length;
-  const [only] = cycles;
+  const { items } = method.cycles;
+  const aside = items.filter(({ setAside }) => setAside !== undefined).length;
   const words =
     numbers[0] === 0
-      ? `the whole record as one cycle of ${only === undefined ? '' : timeText(only.duration, props.unit)}`
-      : `${cycleWords(numbers)} (${numbers.length} of ${all}), ${countText(method.unitsPerCycle, 'unit')} a cycle`;
+      ? 'no cycle is marked: the whole record counts as one'
+      : numbers.length === items.length
+        ? `all ${numbers.length === 1 ? '1 cycle' : `${numbers.length} cycles`} counted`
+        : `${cycleWords(numbers)} counted, of ${items.length}${aside === 0 ? '' : `; ${aside} set aside`}`;
   return <span className="soft">{words}</span>;
-}
-
-function FilmKeys(props: { readonly desk: RecordDesk }) {
-  const { desk } = props;
-  const player = usePlayer(desk);
-  if (player === undefined) return null;
-  return (
-    <div className="moves">
-      <CommandButton desk={desk} id="film.step-back" text="◂" />
-      <CommandButton desk={desk} id="film.play" text={player.playing ? 'Pause' : 'Play'} />
-      <CommandButton desk={desk} id="film.step-forward" text="▸" />
-      <CommandButton desk={desk} id="score.fit" text="Whole film" />
-    </div>
-  );
 }

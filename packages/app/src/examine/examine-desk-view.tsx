@@ -1,4 +1,4 @@
-import { lazy, Suspense, useDeferredValue, useEffect, useMemo, useState } from 'react';
+import { lazy, Suspense, useEffect, useState } from 'react';
 import type { RecordDesk } from '../record/desk.ts';
 import { DeskMessage } from '../record/desk-message.tsx';
 import { FilmView } from '../record/record-desk-view.tsx';
@@ -8,8 +8,10 @@ import { useDeskKeys } from '../record/use-desk-keys.ts';
 import { Link } from '../shell/link.tsx';
 import type { Route } from '../shell/route.ts';
 import { ExamineBar } from './examine-bar.tsx';
-import { examined } from './examined.ts';
+import type { Examined } from './examined.ts';
+import { FilmKeys } from './film-keys.tsx';
 import { LeadsPanel } from './leads-panel.tsx';
+import { useExamined } from './use-examined.ts';
 
 const CompareView = lazy(() =>
   import('./compare/compare-view.tsx').then((module) => ({ default: module.CompareView })),
@@ -29,12 +31,7 @@ export function ExamineDeskView(props: {
   const [cycles, setCycles] = useState('');
   useDeskKeys(desk, false);
   useEffect(() => () => desk.hideSpans(), [desk]);
-  const latest = useDeferredValue(study);
-  const { methodId } = state;
-  const found = useMemo(
-    () => (methodId === undefined ? undefined : examined(latest, methodId, cycles)),
-    [latest, methodId, cycles],
-  );
+  const { found, stale } = useExamined(study, state.methodId, cycles);
   const bar = (
     <ExamineBar
       desk={desk}
@@ -48,7 +45,7 @@ export function ExamineDeskView(props: {
       examined={found}
     />
   );
-  if (found === undefined) {
+  if (state.methodId === undefined) {
     return (
       <main className="examine-desk empty">
         {bar}
@@ -69,32 +66,74 @@ export function ExamineDeskView(props: {
     );
   }
   return (
-    <main className="examine-desk">
+    <main className={state.film.kind === 'none' ? 'examine-desk no-film' : 'examine-desk'}>
       {bar}
-      <section className="stage" aria-label="Film">
-        <div className="film">
-          <FilmView desk={desk} />
-        </div>
-      </section>
+      {state.film.kind === 'none' ? null : (
+        <section className="stage" aria-label="Film">
+          <div className="film">
+            <FilmView desk={desk} />
+          </div>
+        </section>
+      )}
+      <FilmKeys desk={desk} />
       <ScoreView desk={desk} />
       <section className="examine-side" aria-label={view === 'leads' ? 'Leads' : 'Figures'}>
-        {found.kind === 'refused' ? (
-          <Refused reason={found.reason} route={route} />
-        ) : (
-          <LeadsPanel desk={desk} reading={found.reading} list={found.list} />
-        )}
+        {stale ? (
+          <p className="reading" role="status">
+            Reading the changed record …
+          </p>
+        ) : null}
+        <Side
+          key={state.methodId}
+          desk={desk}
+          found={found}
+          route={route}
+          onAllCycles={cycles === '' ? undefined : () => setCycles('')}
+        />
       </section>
       <DeskMessage text={state.message} onDismiss={() => desk.say(undefined)} />
     </main>
   );
 }
 
-function Refused(props: { readonly reason: string; readonly route: Extract<Route, { page: 'study' }> }) {
+function Side(props: {
+  readonly desk: RecordDesk;
+  readonly found: Examined | undefined;
+  readonly route: Extract<Route, { page: 'study' }>;
+  /** Undefined when no choice of cycles was made. */
+  readonly onAllCycles: (() => void) | undefined;
+}) {
+  const { desk, found, route } = props;
+  if (found === undefined) {
+    return (
+      <p className="examine-empty" role="status">
+        Reading the record …
+      </p>
+    );
+  }
+  return found.kind === 'refused' ? (
+    <Refused reason={found.reason} route={route} onAllCycles={props.onAllCycles} />
+  ) : (
+    <LeadsPanel desk={desk} reading={found.reading} list={found.list} />
+  );
+}
+
+function Refused(props: {
+  readonly reason: string;
+  readonly route: Extract<Route, { page: 'study' }>;
+  readonly onAllCycles: (() => void) | undefined;
+}) {
   return (
     <div className="examine-empty">
-      <p>{props.reason}</p>
+      <p role="alert">{props.reason}</p>
       <p>
-        <Link to={{ ...props.route, desk: 'record' }}>To the record desk</Link>
+        {props.onAllCycles === undefined ? (
+          <Link to={{ ...props.route, desk: 'record' }}>To the record desk</Link>
+        ) : (
+          <button type="button" onClick={props.onAllCycles}>
+            Count all cycles
+          </button>
+        )}
       </p>
     </div>
   );

@@ -2,11 +2,11 @@ import { findExamination, type Lead, type MethodReading } from '@evenhand/core/e
 import { principleOf, sources } from '@evenhand/core/ground/tables';
 import { type ReactNode, useId } from 'react';
 import type { RecordDesk } from '../record/desk.ts';
-import { useDocument } from '../record/use-desk.ts';
+import { useDesk, useDocument } from '../record/use-desk.ts';
 import { usePreferences } from '../shell/preferences.ts';
-import { CriticalPanel } from './critical-panel.tsx';
-import { occurrencesOf, occurrenceWords } from './occurrences.ts';
-import { hoursText, stakeText, whoText } from './stake-text.ts';
+import { CriticalDetails } from './critical-panel.tsx';
+import { type Occurrence, occurrenceWords } from './occurrences.ts';
+import { hoursText, stakeText, whereText } from './stake-text.ts';
 
 interface Props {
   readonly desk: RecordDesk;
@@ -14,6 +14,8 @@ interface Props {
   readonly lead: Lead;
   readonly rank: number;
   readonly open: boolean;
+  /** Of the open lead; empty for the others. */
+  readonly occurrences: readonly Occurrence[];
   /** Which of its occurrences is shown, from 0. */
   readonly turn: number;
   /** The selected motion is part of its evidence. */
@@ -24,26 +26,26 @@ interface Props {
 
 /** One lead: what, where, evidence and worth; opened, the frames play and the rest is shown. */
 export function LeadItem(props: Props) {
-  const { desk, lead, open, touched } = props;
+  const { desk, reading, lead, open, touched } = props;
   const { unit } = usePreferences();
   const { study } = useDocument(desk);
+  const { lit } = useDesk(desk);
   const body = useId();
-  const subject = { kind: 'lead' as const, method: props.reading.method.id, lead: lead.id };
-  const decision = findExamination(study, subject)?.decision;
+  const { decision } = findExamination(study, subjectOf(props)) ?? {};
   const hours = hoursText(lead.hoursAYear);
+  const press = () => (open && lit !== undefined ? props.onClose() : props.onShow(open ? props.turn : 0));
   return (
     <li className={`lead${open ? ' open' : ''}${touched ? ' touched' : ''}`} data-lead={lead.id}>
       <button
         type="button"
         className="lead-head"
         aria-expanded={open}
-        aria-controls={body}
-        onClick={() => (open ? props.onClose() : props.onShow(0))}
+        aria-controls={open ? body : undefined}
+        onClick={press}
       >
         <span className="rank">{props.rank}</span>
         <span className="what">
-          <span className="name">{lead.name}</span>
-          <span className="soft"> {whoText(lead)}</span>
+          <span className="name">{lead.name}</span> <span className="soft">{whereText(lead, reading)}</span>
         </span>
         <span className="worth">
           <span className="number">{stakeText(lead.atStake, unit)}</span>
@@ -53,38 +55,26 @@ export function LeadItem(props: Props) {
       <p className="evidence">
         {lead.evidence}
         {touched ? <em> The selected motion is part of this.</em> : null}
-        {decision === undefined ? null : <em> Decided: {decision.choice}.</em>}
+        {decision === undefined ? null : <strong> Decided: {decision.choice}.</strong>}
       </p>
       {open ? (
         <div className="lead-body" id={body}>
-          <LeadBody {...props} subject={subject} />
+          <LeadBody {...props} />
         </div>
       ) : null}
     </li>
   );
 }
 
-function LeadBody(props: Props & { readonly subject: { kind: 'lead'; method: string; lead: string } }) {
-  const { lead, reading, turn } = props;
-  const occurrences = occurrencesOf(lead.traces);
-  const shown = occurrences[turn];
+function subjectOf({ reading, lead }: Pick<Props, 'reading' | 'lead'>) {
+  return { kind: 'lead' as const, method: reading.method.id, lead: lead.id };
+}
+
+function LeadBody(props: Props) {
+  const { lead } = props;
   return (
     <>
-      <div className="occurrence">
-        <button type="button" onClick={() => props.onShow(turn - 1)} aria-label="Occurrence before">
-          ◂
-        </button>
-        <span role="status">
-          Occurrence {turn + 1} of {occurrences.length}
-          {shown === undefined ? '' : `: ${occurrenceWords(reading, shown)}`}
-        </span>
-        <button type="button" onClick={() => props.onShow(turn + 1)} aria-label="Next occurrence">
-          ▸
-        </button>
-        <button type="button" onClick={() => props.onShow(turn)}>
-          Play again
-        </button>
-      </div>
+      <OccurrenceRow {...props} />
       {lead.caution === undefined ? null : <p className="caution">{lead.caution}</p>}
       <dl>
         <Entry title={lead.principles.length === 1 ? 'Principle' : 'Principles'}>
@@ -92,7 +82,7 @@ function LeadBody(props: Props & { readonly subject: { kind: 'lead'; method: str
             <PrincipleText key={number} number={number} />
           ))}
         </Entry>
-        <Entry title="What usually removes it">
+        <Entry title="Usually removed by">
           <ul>
             {lead.remedies.map(({ how, text }) => (
               <li key={text}>
@@ -108,16 +98,61 @@ function LeadBody(props: Props & { readonly subject: { kind: 'lead'; method: str
             ))}
           </ul>
         </Entry>
-        <Entry title="How the time is computed">
-          <p>{lead.rule}</p>
-          {lead.limit === undefined ? null : <p className="soft">{lead.limit}</p>}
-        </Entry>
       </dl>
       <details>
-        <summary>Critical examination</summary>
-        <CriticalPanel desk={props.desk} subject={props.subject} />
+        <summary>How the time at stake is computed</summary>
+        <p>{lead.rule}</p>
+        {lead.limit === undefined ? null : <p className="soft">{lead.limit}</p>}
       </details>
+      <CriticalDetails desk={props.desk} subject={subjectOf(props)} what="of this lead" />
     </>
+  );
+}
+
+/** Which occurrence is on the film and the score, and the way to the others. */
+function OccurrenceRow(props: Props) {
+  const { desk, reading, occurrences, turn } = props;
+  const { unit } = usePreferences();
+  const { lit } = useDesk(desk);
+  const shown = occurrences[turn];
+  if (shown === undefined) return null;
+  const several = occurrences.length > 1;
+  return (
+    <div className="occurrence">
+      {several ? (
+        <span className="turns">
+          <button
+            type="button"
+            onClick={() => props.onShow(turn - 1)}
+            title="Occurrence before (comma)"
+            aria-label="Occurrence before"
+          >
+            ◂
+          </button>
+          <button
+            type="button"
+            onClick={() => props.onShow(turn + 1)}
+            title="Next occurrence (full stop)"
+            aria-label="Next occurrence"
+          >
+            ▸
+          </button>
+        </span>
+      ) : null}
+      <span role="status">
+        {several ? `Occurrence ${turn + 1} of ${occurrences.length}: ` : 'Once: '}
+        {occurrenceWords(reading, shown, unit)}
+      </span>
+      {lit === undefined ? (
+        <button type="button" onClick={() => props.onShow(turn)}>
+          Show again
+        </button>
+      ) : (
+        <button type="button" onClick={() => desk.hideSpans()} title="Escape">
+          Stop
+        </button>
+      )}
+    </div>
   );
 }
 

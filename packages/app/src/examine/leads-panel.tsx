@@ -1,67 +1,49 @@
-import { type LeadList, leadRules, type MethodReading } from '@evenhand/core/examine';
-import { hands } from '@evenhand/core/ground/study';
-import { motionFactsOf } from '@evenhand/core/ground/tables';
-import { countText, timeText } from '@evenhand/core/ground/units';
-import { useEffect, useRef, useState } from 'react';
-import { CommitField } from '../record/commit-field.tsx';
+import { type Lead, type LeadList, leadRules, type MethodReading } from '@evenhand/core/examine';
+import { type KeyboardEvent as ListKey, useEffect, useMemo, useRef, useState } from 'react';
 import type { RecordDesk } from '../record/desk.ts';
-import { useDesk, useDocument } from '../record/use-desk.ts';
-import { usePreferences } from '../shell/preferences.ts';
-import { CriticalPanel } from './critical-panel.tsx';
+import { useDesk } from '../record/use-desk.ts';
+import { isFree } from '../record/use-desk-keys.ts';
+import { CriticalDetails } from './critical-panel.tsx';
 import { leadsWith } from './examined.ts';
 import { LeadItem } from './lead-item.tsx';
-import { occurrencesOf } from './occurrences.ts';
-import { hoursText, stakeText } from './stake-text.ts';
+import { LeadsHead } from './leads-head.tsx';
+import { NotedList } from './noted-list.tsx';
+import { occurrencesOf, windowOf } from './occurrences.ts';
+import { SelectedMotion } from './selected-motion.tsx';
 
-/** All leads of the method in the order of what they are worth; one is open at a time. */
-export function LeadsPanel(props: {
+interface Props {
   readonly desk: RecordDesk;
   readonly reading: MethodReading;
   readonly list: LeadList;
-}) {
+}
+
+/** All leads of the method in the order of what they are worth; one is open at a time. */
+export function LeadsPanel(props: Props) {
   const { desk, reading, list } = props;
-  const [open, setOpen] = useState<string>();
-  const [turn, setTurn] = useState(0);
-  useDesk(desk);
-  const motion = desk.selectedMotion;
-  const touched =
-    motion === undefined
-      ? []
-      : leadsWith(list, { hand: motion.hand, from: motion.start, to: motion.end }).map(({ id }) => id);
-  const show = (id: string, index: number) => {
-    const lead = list.leads.find((item) => item.id === id);
-    const occurrences = lead === undefined ? [] : occurrencesOf(lead.traces);
-    const chosen = occurrences[(index + occurrences.length) % Math.max(1, occurrences.length)];
-    const cycle = chosen === undefined ? undefined : reading.cycles[chosen.cycle];
-    if (chosen === undefined || cycle === undefined) return;
-    setOpen(id);
-    setTurn((index + occurrences.length) % occurrences.length);
-    desk.score?.zoomTo(cycle.from, cycle.to);
-    desk.showSpans(chosen.traces);
-  };
-  const close = () => {
-    setOpen(undefined);
-    desk.hideSpans();
-  };
+  const chosen = useChosenLead(props);
+  const touched = useTouched(props);
   const body = useRef<HTMLOListElement>(null);
+  const bring = (id: string | undefined) =>
+    id === undefined ? undefined : body.current?.querySelector(`[data-lead="${CSS.escape(id)}"]`);
   const [firstTouched] = touched;
-  useEffect(() => {
-    if (firstTouched === undefined) return;
-    body.current
-      ?.querySelector(`[data-lead="${CSS.escape(firstTouched)}"]`)
-      ?.scrollIntoView({ block: 'nearest' });
-  }, [firstTouched]);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: only another motion scrolls the list
+  useEffect(() => bring(firstTouched)?.scrollIntoView({ block: 'nearest' }), [firstTouched]);
+  const goToNext = () => {
+    const heads = touched.flatMap((id) => bring(id)?.querySelector<HTMLElement>('.lead-head') ?? []);
+    const at = heads.findIndex((head) => head === document.activeElement || head.ariaExpanded === 'true');
+    heads[(at + 1) % Math.max(1, heads.length)]?.focus();
+  };
   return (
     <div className="leads">
-      <Joint desk={desk} list={list} reading={reading} />
-      <SelectedMotion desk={desk} reading={reading} count={touched.length} />
+      <LeadsHead desk={desk} list={list} reading={reading} />
+      <SelectedMotion desk={desk} reading={reading} count={touched.length} onNext={goToNext} />
       {list.leads.length === 0 ? (
         <p>
-          No lead was found by the {leadRules.length} rules. That is no proof that the method is the best
-          there is.
+          No lead found by the {leadRules.length} rules. That is no proof that this is the best method: the
+          rules see motions and their times, not why the work is done at all.
         </p>
       ) : (
-        <ol ref={body} aria-label="Leads, those worth most first" onKeyDown={moveFocus}>
+        <ol ref={body} aria-label="Leads, those worth most first" data-arrows onKeyDown={moveFocus}>
           {list.leads.map((lead, index) => (
             <LeadItem
               key={lead.id}
@@ -69,101 +51,109 @@ export function LeadsPanel(props: {
               reading={reading}
               lead={lead}
               rank={index + 1}
-              open={open === lead.id}
-              turn={turn}
+              open={chosen.lead?.id === lead.id}
+              occurrences={chosen.lead?.id === lead.id ? chosen.occurrences : []}
+              turn={chosen.turn}
               touched={touched.includes(lead.id)}
-              onShow={(next) => show(lead.id, next)}
-              onClose={close}
+              onShow={(turn) => chosen.show(lead, turn)}
+              onClose={chosen.close}
             />
           ))}
         </ol>
       )}
-      <details className="whole-operation">
-        <summary>Critical examination of the whole operation</summary>
-        <CriticalPanel desk={desk} subject={{ kind: 'operation', method: reading.method.id }} />
-      </details>
+      <CriticalDetails
+        desk={desk}
+        what="of the whole operation"
+        subject={{ kind: 'operation', method: reading.method.id }}
+      />
+      <NotedList desk={desk} methodId={reading.method.id} />
     </div>
   );
 }
 
-/** Up and down go from lead to lead. */
-function moveFocus(event: React.KeyboardEvent<HTMLOListElement>): void {
-  const step = event.key === 'ArrowDown' ? 1 : event.key === 'ArrowUp' ? -1 : 0;
-  const heads = [...event.currentTarget.querySelectorAll<HTMLButtonElement>('.lead-head')];
-  const at = heads.indexOf(event.target as HTMLButtonElement);
-  if (step === 0 || at < 0) return;
-  event.preventDefault();
-  event.stopPropagation();
-  heads[at + step]?.focus();
-}
-
-/** What all leads are worth together, and what the hours need. */
-function Joint(props: {
-  readonly desk: RecordDesk;
-  readonly list: LeadList;
-  readonly reading: MethodReading;
-}) {
-  const { desk, list, reading } = props;
-  const { unit } = usePreferences();
-  const { study } = useDocument(desk);
-  const hours = hoursText(list.joint.hoursAYear);
-  const setVolume = (text: string) => {
-    const { unitsAYear: _, ...rest } = study.operation;
-    const units = Number(text.replace(/[\s ]/g, ''));
-    if (text.trim() !== '' && (!Number.isInteger(units) || units < 0 || units > 1e12))
-      return desk.say('Units a year: write a whole number, such as 180000.');
-    const operation = text.trim() === '' ? rest : { ...study.operation, unitsAYear: units };
-    desk.dispatch({ type: 'study.change', to: { operation }, was: { operation: study.operation } });
+/** The open lead, and which of its occurrences is on the film. */
+function useChosenLead({ desk, reading, list }: Props) {
+  const [state, setState] = useState<{ readonly id: string; readonly turn: number }>();
+  const lead = list.leads.find(({ id }) => id === state?.id);
+  const occurrences = useMemo(
+    () => (lead === undefined ? [] : occurrencesOf(lead.traces, reading.clock)),
+    [lead, reading],
+  );
+  const turn = Math.min(state?.turn ?? 0, Math.max(0, occurrences.length - 1));
+  const show = (next: Lead, wanted: number) => {
+    const all = next.id === lead?.id ? occurrences : occurrencesOf(next.traces, reading.clock);
+    const at = all.length === 0 ? 0 : (wanted + all.length) % all.length;
+    setState({ id: next.id, turn: at });
+    const shown = all[at];
+    if (shown === undefined) return desk.hideSpans();
+    const window = windowOf(reading, shown);
+    desk.score?.zoomTo(window.from, window.to);
+    const near = next.traces.filter(
+      ({ cycle, from, to }) => cycle === shown.cycle && from < window.to && to > window.from,
+    );
+    desk.showSpans(near, shown);
   };
-  return (
-    <header className="joint">
-      <p>
-        <strong>{countText(list.leads.length, 'lead')}</strong>, all together{' '}
-        <strong className="number">{stakeText(list.joint.atStake, unit)}</strong>
-        {hours === undefined ? null : `, ${hours}`}. A mean cycle takes {timeText(list.cycle, unit)}.
-      </p>
-      <details>
-        <summary>How this is counted</summary>
-        <p>{list.joint.rule}</p>
-        {reading.notes.map((note) => (
-          <p key={note.code}>{note.message}</p>
-        ))}
-      </details>
-      <div className="fields volume">
-        <CommitField
-          label="Units a year"
-          value={study.operation.unitsAYear === undefined ? '' : String(study.operation.unitsAYear)}
-          placeholder="for hours a year"
-          onCommit={setVolume}
-        />
-      </div>
-    </header>
+  const close = () => {
+    setState(undefined);
+    desk.hideSpans();
+  };
+  const gone = state !== undefined && lead === undefined;
+  useEffect(() => {
+    if (gone) desk.hideSpans();
+  }, [gone, desk]);
+  const stepTo = useRef<(step: 1 | -1) => boolean>(() => false);
+  stepTo.current = (step) => {
+    if (lead !== undefined) show(lead, turn + step);
+    return lead !== undefined;
+  };
+  useOccurrenceKeys(stepTo);
+  return { lead, occurrences, turn, show, close };
+}
+
+/** Comma and full stop, where nothing is marked: the occurrence before, the next one. */
+function useOccurrenceKeys(stepTo: { readonly current: (step: 1 | -1) => boolean }): void {
+  useEffect(() => {
+    const onKey = (event: KeyboardEvent) => {
+      const step = event.code === 'Period' ? 1 : event.code === 'Comma' ? -1 : undefined;
+      const plain = !event.ctrlKey && !event.metaKey && !event.altKey && !event.shiftKey;
+      if (step !== undefined && plain && isFree(event) && stepTo.current(step)) event.preventDefault();
+    };
+    window.addEventListener('keydown', onKey);
+    return () => window.removeEventListener('keydown', onKey);
+  }, [stepTo]);
+}
+
+/** The leads that the selected motion is part of, by their ids, those worth most first. */
+function useTouched({ desk, list }: Props): readonly string[] {
+  const { selection } = useDesk(desk);
+  const motion = selection === undefined ? undefined : desk.selectedMotion;
+  const { hand, start, end } = motion ?? {};
+  return useMemo(
+    () =>
+      hand === undefined || start === undefined || end === undefined
+        ? []
+        : leadsWith(list, { hand, from: start, to: end }).map(({ id }) => id),
+    [list, hand, start, end],
   );
 }
 
-/** The motion that is selected on the score: how many leads it is part of, and its own examination. */
-function SelectedMotion(props: {
-  readonly desk: RecordDesk;
-  readonly reading: MethodReading;
-  readonly count: number;
-}) {
-  const { desk, reading, count } = props;
-  const motion = desk.selectedMotion;
-  if (motion === undefined || !hands.includes(motion.hand)) return null;
-  const facts = motionFactsOf(motion.item.kind);
-  return (
-    <section className="selected-motion" aria-label="Selected motion">
-      <p role="status">
-        Selected: {facts.name} {motion.item.object ?? ''}, {motion.hand} hand.{' '}
-        <strong>{count === 0 ? 'No lead' : countText(count, 'lead')} with this motion.</strong>
-      </p>
-      <details key={motion.item.id}>
-        <summary>Critical examination of this motion</summary>
-        <CriticalPanel
-          desk={desk}
-          subject={{ kind: 'motion', method: reading.method.id, hand: motion.hand, motion: motion.item.id }}
-        />
-      </details>
-    </section>
-  );
+/** Up and down go from lead to lead. */
+function moveFocus(event: ListKey<HTMLOListElement>): void {
+  const heads = [...event.currentTarget.querySelectorAll<HTMLButtonElement>('.lead-head')];
+  const inside = event.target instanceof Element ? event.target.closest('[data-lead]') : null;
+  const at = heads.findIndex((head) => inside?.contains(head));
+  if (at < 0 || event.target instanceof HTMLTextAreaElement) return;
+  const goal =
+    event.key === 'ArrowDown'
+      ? at + 1
+      : event.key === 'ArrowUp'
+        ? at - 1
+        : event.key === 'Home'
+          ? 0
+          : event.key === 'End'
+            ? heads.length - 1
+            : undefined;
+  if (goal === undefined) return;
+  event.preventDefault();
+  heads[Math.max(0, Math.min(goal, heads.length - 1))]?.focus();
 }

@@ -1,6 +1,7 @@
+import type { MethodReading } from '@evenhand/core/examine';
 import { micros } from '@evenhand/core/ground/base';
 import { describe, expect, it } from 'vitest';
-import { hoursText, stakeText, whoText } from './stake-text.ts';
+import { hoursText, stakeText, whereText, whoText } from './stake-text.ts';
 
 describe('what is at stake in words', () => {
   it('is an interval with its unit, one number where both ends read the same', () => {
@@ -15,5 +16,14 @@ describe('what is at stake in words', () => {
     expect(whoText({ hand: 'left', about: 'body' })).toBe('left hand, body');
     expect(whoText({ hand: 'both', about: undefined })).toBe('both hands');
     expect(whoText({ hand: 'right', about: 'x'.repeat(80) })).toBe('right hand');
+  });
+
+  it('names the cycles in which it shows', () => {
+    const of = (length: number) => ({ cycles: Array.from({ length }) }) as unknown as MethodReading;
+    const lead = { hand: 'left' as const, about: 'body', cycles: [2, 4] };
+    expect(whereText(lead, of(4))).toBe('left hand, body, cycles 2, 4');
+    expect(whereText(lead, of(2))).toBe('left hand, body, every cycle');
+    expect(whereText({ ...lead, cycles: [0] }, of(1))).toBe('left hand, body');
+    expect(whereText({ hand: 'both', about: 'cycle 7', cycles: [7] }, of(6))).toBe('both hands, cycle 7');
   });
 });

@@ -346,15 +346,12 @@ export class RecordDesk {
     this.#loop(span);
   }
 
-  /** Points stretches out on the score and plays the film over and over from the first to the last of them. */
-  showSpans(spans: readonly LitSpan[]): void {
-    const [first] = spans;
-    if (first === undefined) return this.hideSpans();
-    const from = spans.reduce((least, span) => Math.min(least, span.from), first.from);
-    const to = spans.reduce((most, span) => Math.max(most, span.to), first.to);
-    this.#loop({ from, to });
+  /** Points stretches out on the score and plays the film over and over in the loop, or from the first to the last of them. */
+  showSpans(spans: readonly LitSpan[], loop: Span | undefined = spanOver(spans)): void {
+    if (loop === undefined) return this.hideSpans();
+    this.#loop(loop);
     this.#set({ lit: spans });
-    this.jump(from);
+    this.jump(loop.from);
     const { player } = this;
     if (player !== undefined && !player.state().playing) player.play(Math.abs(player.state().speed) || 1);
   }
@@ -371,10 +368,11 @@ export class RecordDesk {
     this.#set({ loop });
   }
 
-  /** Escape: the gesture first, then the loop, then the selection. */
+  /** Escape: the gesture first, then what is pointed out, then the loop, then the selection. */
   escape(): void {
     if (this.#score?.cancelGesture() === true) return;
     if (this.#state.message !== undefined) this.#set({ message: undefined });
+    else if (this.#state.lit !== undefined) this.hideSpans();
     else if (this.#state.loop !== undefined) this.#loop(undefined);
     else this.#set({ selection: undefined });
   }
@@ -502,4 +500,14 @@ function boundariesNear(
   const here = itemAt(row, at)?.index ?? row.items.length - 1;
   const near = [here - 1, here, here + 1].map((index) => row.items[index]?.start);
   return [...near, row.end].filter((start): start is number => start !== undefined);
+}
+
+function spanOver(spans: readonly Span[]): Span | undefined {
+  const [first] = spans;
+  return first === undefined
+    ? undefined
+    : {
+        from: spans.reduce((least, span) => Math.min(least, span.from), first.from),
+        to: spans.reduce((most, span) => Math.max(most, span.to), first.to),
+      };
 }

@@ -31,22 +31,7 @@ export function Transport(props: { readonly desk: RecordDesk; readonly onKeys: (
         />
         <CommandButton desk={desk} id="film.step-forward" text="▸" />
         <CommandButton desk={desk} id="film.next-boundary" text="▸|" />
-        <label className="inline-choice">
-          <span>Speed</span>
-          <select
-            value={Math.abs(player?.speed ?? 1)}
-            disabled={player === undefined}
-            onChange={(event) =>
-              desk.setSpeed(Number(event.target.value) * ((player?.speed ?? 1) < 0 ? -1 : 1))
-            }
-          >
-            {speeds.map((speed) => (
-              <option key={speed} value={speed}>
-                {speedText(speed)}
-              </option>
-            ))}
-          </select>
-        </label>
+        <SpeedChoice desk={desk} />
         <CommandButton
           desk={desk}
           id="film.loop"
@@ -66,7 +51,29 @@ export function Transport(props: { readonly desk: RecordDesk; readonly onKeys: (
   );
 }
 
-function Standing(props: { readonly desk: RecordDesk }) {
+export function SpeedChoice(props: { readonly desk: RecordDesk }) {
+  const { desk } = props;
+  const player = usePlayer(desk);
+  return (
+    <label className="inline-choice">
+      <span>Speed</span>
+      <select
+        value={Math.abs(player?.speed ?? 1)}
+        disabled={player === undefined}
+        onChange={(event) => desk.setSpeed(Number(event.target.value) * ((player?.speed ?? 1) < 0 ? -1 : 1))}
+      >
+        {speeds.map((speed) => (
+          <option key={speed} value={speed}>
+            {speedText(speed)}
+          </option>
+        ))}
+      </select>
+    </label>
+  );
+}
+
+/** The frame and the time at which the desk stands, and the unit of time. */
+export function Standing(props: { readonly desk: RecordDesk }) {
   const { desk } = props;
   const at = usePlayhead(desk);
   const { unit } = usePreferences();
@@ -92,25 +99,29 @@ function Standing(props: { readonly desk: RecordDesk }) {
           {unit === 'seconds' ? clockText(time) : timeText(time, unit)}
         </output>
       )}
-      <label className="inline-choice">
-        <span className="hidden">Unit of time</span>
-        <select
-          value={unit}
-          onChange={(event) => preferences.change({ unit: event.target.value as TimeUnit })}
-        >
-          {timeUnitNames.map((name) => (
-            <option key={name} value={name}>
-              {timeUnits[name].name}
-            </option>
-          ))}
-        </select>
-      </label>
+      <UnitChoice />
       {player?.finding === undefined ? null : (
         <span className="error" role="alert">
           {player.finding.message}
         </span>
       )}
     </div>
+  );
+}
+
+export function UnitChoice() {
+  const { unit } = usePreferences();
+  return (
+    <label className="inline-choice">
+      <span className="hidden">Unit of time</span>
+      <select value={unit} onChange={(event) => preferences.change({ unit: event.target.value as TimeUnit })}>
+        {timeUnitNames.map((name) => (
+          <option key={name} value={name}>
+            {timeUnits[name].name}
+          </option>
+        ))}
+      </select>
+    </label>
   );
 }
 

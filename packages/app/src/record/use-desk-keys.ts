@@ -48,6 +48,13 @@ function changesMarks({ group }: DeskCommand): boolean {
   return group === 'marks' || group === 'cycles';
 }
 
+/** A key press that no field, no dialog and no other listener has a claim on. */
+export function isFree(event: KeyboardEvent): boolean {
+  if (event.defaultPrevented || event.isComposing || document.querySelector('dialog[open]') !== null)
+    return false;
+  return !(event.target instanceof Element && isField(event.target));
+}
+
 function isField(target: Element): boolean {
   if (target instanceof HTMLInputElement)
     return !['checkbox', 'radio', 'button', 'submit', 'range'].includes(target.type);
@@ -65,5 +72,5 @@ function belongsTo(target: Element, event: KeyboardEvent): boolean {
   const range = target instanceof HTMLInputElement && (target.type === 'range' || target.type === 'radio');
   const moves = ['ArrowUp', 'ArrowDown', 'Home', 'End', 'PageUp', 'PageDown'].includes(event.code);
   if (range && (moves || event.code === 'ArrowLeft' || event.code === 'ArrowRight')) return true;
-  return moves && !event.ctrlKey && !event.altKey && target.closest('[role=listbox]') !== null;
+  return moves && !event.ctrlKey && !event.altKey && target.closest('[role=listbox], [data-arrows]') !== null;
 }
