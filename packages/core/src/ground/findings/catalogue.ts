@@ -287,6 +287,10 @@ export const findingTexts = {
     severity: 'warning',
     text: 'The element “{label}” was cut by {time} s. Nothing is left of it, because the cycle on line {other} begins at {start} s, before the element does.',
   },
+  'csv/cycle-left-out': {
+    severity: 'note',
+    text: 'Cycle {cycle} of the table has no element with a time before the next begins; it was left out.',
+  },
   'csv/cycle-renumbered': {
     severity: 'note',
     text: 'Cycles of a study are numbered from 1 without a gap, so cycle {found} of the table became cycle {became}, and those after it follow.',

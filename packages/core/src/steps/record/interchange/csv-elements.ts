@@ -179,12 +179,11 @@ function beyondOf(
 /** Cycles of a study are numbered from 1 without a gap; where the table has other numbers, that is told. */
 function renumbered(cycles: readonly Cycle[], motions: readonly CsvMotion[]): Finding[] {
   const numberOf = new Map(motions.map(({ line, cycle }) => [line, cycle]));
-  const first = cycles.find(({ line, number }) => numberOf.get(line) !== number);
-  if (first === undefined) return [];
-  const became = numberOf.get(first.line);
-  const words = {
-    found: first.number,
-    became: became === undefined ? 'none, for nothing is left of it' : became,
-  };
-  return [finding('csv/cycle-renumbered', { line: first.line }, words)];
+  const empty = cycles
+    .filter(({ line }) => !numberOf.has(line))
+    .map(({ line, number }) => finding('csv/cycle-left-out', { line }, { cycle: number }));
+  const moved = cycles.find(({ line, number }) => numberOf.has(line) && numberOf.get(line) !== number);
+  if (moved === undefined) return empty;
+  const words = { found: moved.number, became: numberOf.get(moved.line) ?? 0 };
+  return [...empty, finding('csv/cycle-renumbered', { line: moved.line }, words)];
 }
