@@ -38,7 +38,14 @@ export const TABLE = {
     {
       folder: 'packages/core',
       doors: [],
-      libraries: ['zod', '@stdlib/stats-base-dists-t-quantile'],
+      libraries: [
+        'zod',
+        '@stdlib/stats-base-dists-f-cdf',
+        '@stdlib/stats-base-dists-normal-cdf',
+        '@stdlib/stats-base-dists-normal-quantile',
+        '@stdlib/stats-base-dists-t-cdf',
+        '@stdlib/stats-base-dists-t-quantile',
+      ],
       node: false,
     },
     { folder: 'packages/draw', doors: [CORE], libraries: ['@fontsource/ibm-plex-sans'], node: false },
