@@ -4,6 +4,7 @@ import { CommitField } from '../record/commit-field.tsx';
 import type { RecordDesk } from '../record/desk.ts';
 import { UnitChoice } from '../record/transport.tsx';
 import { useDesk, useDocument } from '../record/use-desk.ts';
+import { keepMethod } from '../shell/route.ts';
 import type { ExamineView } from './examine-desk-view.tsx';
 import type { Examined } from './examined.ts';
 
@@ -40,7 +41,13 @@ export function ExamineBar(props: {
         <>
           <label className="inline-choice">
             <span>Method</span>
-            <select value={methodId} onChange={(event) => desk.chooseMethod(event.target.value)}>
+            <select
+              value={methodId}
+              onChange={(event) => {
+                desk.chooseMethod(event.target.value);
+                keepMethod(event.target.value);
+              }}
+            >
               {study.methods.map((method) => (
                 <option key={method.id} value={method.id}>
                   {method.name}

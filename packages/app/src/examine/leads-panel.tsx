@@ -27,7 +27,9 @@ export function LeadsPanel(props: Props) {
     id === undefined ? undefined : body.current?.querySelector(`[data-lead="${CSS.escape(id)}"]`);
   const [firstTouched] = touched;
   // biome-ignore lint/correctness/useExhaustiveDependencies: only another motion scrolls the list
-  useEffect(() => bring(firstTouched)?.scrollIntoView({ block: 'nearest' }), [firstTouched]);
+  useEffect(() => {
+    bring(firstTouched)?.scrollIntoView({ block: 'nearest' });
+  }, [firstTouched]);
   const goToNext = () => {
     const heads = touched.flatMap((id) => bring(id)?.querySelector<HTMLElement>('.lead-head') ?? []);
     const at = heads.findIndex((head) => head === document.activeElement || head.ariaExpanded === 'true');

@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import { Dialog } from '../shell/dialog.tsx';
+import { keepMethod } from '../shell/route.ts';
 import { AddFilm } from './add-film.tsx';
 import type { RecordDesk } from './desk.ts';
 import { useDesk, useDocument } from './use-desk.ts';
@@ -15,7 +16,13 @@ export function MethodChoice(props: { readonly desk: RecordDesk }) {
     <div className="method-choice">
       <label className="inline-choice">
         <span>Method</span>
-        <select value={methodId} onChange={(event) => desk.chooseMethod(event.target.value)}>
+        <select
+          value={methodId}
+          onChange={(event) => {
+            desk.chooseMethod(event.target.value);
+            keepMethod(event.target.value);
+          }}
+        >
           {study.methods.map((method) => (
             <option key={method.id} value={method.id}>
               {method.name}

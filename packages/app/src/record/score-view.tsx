@@ -22,7 +22,7 @@ export function ScoreView(props: { readonly desk: RecordDesk }) {
     const made = new ScoreSurface(host.current, {
       onEvent: desk.onScoreEvent,
       label:
-        'Two-hand score: the left hand above the time axis, the right hand below. The list of motions beside it says the same in words.',
+        'Two-hand score: the left hand above the time axis, the right hand below. The list of motions on the record desk says the same in words.',
     });
     surface.current = made;
     desk.attachScore(made);

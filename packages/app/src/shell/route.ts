@@ -42,6 +42,14 @@ export function goTo(route: Route): void {
   for (const listener of [...listeners]) listener();
 }
 
+/** The address names the method that was chosen, so that it is the same after loading anew; no step back is added. */
+export function keepMethod(method: string): void {
+  const route = current();
+  if (route.page !== 'study' || route.method === method) return;
+  history.replaceState(null, '', routePath({ ...route, method }));
+  for (const listener of [...listeners]) listener();
+}
+
 export function useRoute(): Route {
   return useSyncExternalStore((listener) => {
     listeners.add(listener);

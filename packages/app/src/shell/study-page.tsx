@@ -77,7 +77,13 @@ export function StudyPage(props: { readonly route: StudyRoute }) {
 function OpenStudy(props: { readonly desk: RecordDesk; readonly route: StudyRoute }) {
   const { desk, route } = props;
   const state = useSyncExternalStore(desk.document.subscribe, desk.document.state);
+  const { methodId } = useSyncExternalStore(desk.subscribe, desk.state);
+  const here = methodId === undefined ? route : { ...route, method: methodId };
   usePageTitle(state.study.title);
+  const { method: wanted } = route;
+  useEffect(() => {
+    if (wanted !== undefined && desk.study.methods.some(({ id }) => id === wanted)) desk.chooseMethod(wanted);
+  }, [desk, wanted]);
   return (
     <div className="study-page">
       <header className="bar">
@@ -95,7 +101,7 @@ function OpenStudy(props: { readonly desk: RecordDesk; readonly route: StudyRout
             {steps.map((step) => (
               <li key={step}>
                 {step === 'record' || step === 'examine' ? (
-                  <Link to={{ ...route, desk: step }} current={route.desk === step}>
+                  <Link to={{ ...here, desk: step }} current={route.desk === step}>
                     {step}
                   </Link>
                 ) : (
@@ -108,7 +114,7 @@ function OpenStudy(props: { readonly desk: RecordDesk; readonly route: StudyRout
           </ol>
         </nav>
         <Link
-          to={{ ...route, desk: route.desk === 'chart' ? 'record' : 'chart' }}
+          to={{ ...here, desk: route.desk === 'chart' ? 'record' : 'chart' }}
           className="to-chart"
           current={route.desk === 'chart'}
         >
