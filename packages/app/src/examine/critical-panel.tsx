@@ -63,7 +63,9 @@ export function CriticalPanel(props: { readonly desk: RecordDesk; readonly subje
     <div className="critical">
       {examinationHeads.map((head) => (
         <fieldset key={head.head}>
-          <legend>{head.name}</legend>
+          <legend>
+            {head.name} <span className="soft">leads to {head.leadsTo.join(', ')}</span>
+          </legend>
           {head.questions.map((question) => (
             <Question
               key={question.id}
