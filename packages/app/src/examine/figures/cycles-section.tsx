@@ -30,7 +30,7 @@ export function CyclesSection(props: SectionProps & { readonly variation: Variat
         <p>
           {sample.n === 1
             ? `One cycle of ${time(sample.mean, unit)}; a mean needs more.`
-            : `Mean of ${sample.n} cycles ${time(sample.mean, unit)}, deviation ${time(sample.deviation ?? 0, unit)} (${percentText(sample.variation ?? 0)} of the mean), 95 % interval of the mean ${sampleInterval('time', sample, unit)} ${timeUnits[unit].symbol}.`}
+            : `Mean of ${sample.n} cycles ${time(sample.mean, unit)}, deviation ${time(sample.deviation ?? 0, unit)} (${percentText(sample.variation ?? 0)} of the mean), 95 % interval of the mean ${sampleInterval('time', sample, unit)} ${timeUnits[unit].symbol} (the band).`}
         </p>
       </FigureBlock>
       <section className="figure-block" aria-label="Two bounds of practice">

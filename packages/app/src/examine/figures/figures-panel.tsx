@@ -24,8 +24,8 @@ interface Props {
 
 const parts = [
   ['cycles', 'Cycles'],
-  ['time', 'Where the time goes'],
-  ['hands', 'The two hands'],
+  ['time', 'Time'],
+  ['hands', 'Both hands'],
   ['sequences', 'Sequences'],
   ['variation', 'Variation'],
   ['elements', 'Elements'],
@@ -69,7 +69,11 @@ export function FiguresPanel(props: Props) {
       <PartsBar
         open={open}
         onOpen={setOpen}
-        onGo={(part) => host.current?.querySelector<HTMLElement>(`[data-part="${part}"]`)?.focus()}
+        onGo={(part) => {
+          const goal = host.current?.querySelector<HTMLElement>(`[data-part="${part}"]`);
+          goal?.scrollIntoView({ block: 'start' });
+          goal?.focus({ preventScroll: true });
+        }}
       />
       {reading.notes.map((note) => (
         <p key={note.code} className="note">

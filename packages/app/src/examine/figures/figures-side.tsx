@@ -45,6 +45,14 @@ export function FiguresSide(props: { readonly desk: RecordDesk; readonly reading
   };
   return (
     <>
+      <FiguresPanel
+        reading={reading}
+        unit={unit}
+        look={look}
+        onTrace={choose}
+        onEdit={(edit) => desk.dispatch(edit)}
+        newId={randomId}
+      />
       {occurrences === undefined ? null : (
         <Shown
           reading={reading}
@@ -54,14 +62,6 @@ export function FiguresSide(props: { readonly desk: RecordDesk; readonly reading
           onClose={close}
         />
       )}
-      <FiguresPanel
-        reading={reading}
-        unit={unit}
-        look={look}
-        onTrace={choose}
-        onEdit={(edit) => desk.dispatch(edit)}
-        newId={randomId}
-      />
     </>
   );
 }

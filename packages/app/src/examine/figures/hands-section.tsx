@@ -103,11 +103,11 @@ function sharePlot(together: readonly Together[], unit: SectionProps['unit']): P
     marginRight: 50,
     marginTop: 4,
     marginBottom: 24,
-    x: { domain: [0, 100], label: null, ticks: 5, tickFormat: (value: number) => `${value} %` },
+    x: { domain: [0, 100], label: null },
     y: { domain: bars.map(({ name }) => name), label: null, padding: 0.25 },
     marks: [
       plot.axisY({ tickSize: 0, tickPadding: 8 }),
-      plot.axisX({ anchor: 'bottom', tickSize: 3 }),
+      plot.axisX({ anchor: 'bottom', tickSize: 3, ticks: 5, tickFormat: (value: number) => `${value} %` }),
       plot.barX(bars, {
         x1: 0,
         x2: 'share',

@@ -18,10 +18,10 @@ export function lagPlot({ best, curve, reach }: LagAgreement, unit: TimeUnit): P
   }));
   const end = inPlot(reach, unit);
   return (plot, width, hit) => ({
-    height: 150,
+    height: 160,
     marginLeft: 46,
     marginRight: 16,
-    marginTop: 16,
+    marginTop: 26,
     marginBottom: 36,
     x: {
       domain: [-end, end],
@@ -39,9 +39,16 @@ export function lagPlot({ best, curve, reach }: LagAgreement, unit: TimeUnit): P
         x: 'lag',
         y: 'share',
         r: 4,
-        fill: 'var(--accent)',
+        fill: 'var(--ink)',
         title: 'words',
         render: hit(marks.map(() => best.traces)),
+      }),
+      plot.text(best.agreement > 0 ? marks.slice(-1) : [], {
+        x: 'lag',
+        y: 'share',
+        text: 'words',
+        dy: -12,
+        textAnchor: place > end / 2 && best.leads !== 'right' ? 'end' : 'middle',
       }),
     ],
   });

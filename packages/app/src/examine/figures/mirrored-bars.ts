@@ -31,21 +31,24 @@ export function mirroredBars(
   const ranged = shown.filter((bar) => bar.low !== undefined && bar.high !== undefined);
   const left = labelRoom(labels);
   return (plot, width, hit) => ({
-    height: 44 + 20 * labels.length,
+    height: 56 + 20 * labels.length,
     marginLeft: left,
     marginRight: 12,
     marginTop: 22,
-    marginBottom: 22,
-    x: {
-      domain: [-most, most],
-      label: null,
-      tickFormat: (value: number) => `${Math.abs(value)}`,
-      ticks: Math.max(3, Math.floor((width - left) / 60)),
-    },
+    marginBottom: 34,
+    x: { domain: [-most, most], label: null },
     y: { domain: [...labels], label: null, padding: 0.25 },
     marks: [
       plot.axisY({ tickSize: 0, tickPadding: 8, tickFormat: (label: string) => cut(label) }),
-      plot.axisX({ anchor: 'bottom', tickSize: 3 }),
+      plot.axisX({
+        anchor: 'bottom',
+        tickSize: 3,
+        label: `${timeUnits[unit].symbol} a cycle`,
+        labelAnchor: 'right',
+        labelArrow: 'none',
+        ticks: Math.max(3, Math.floor((width - left) / 60)),
+        tickFormat: (value: number) => `${Math.abs(value)}`,
+      }),
       plot.text([-most / 2, most / 2], {
         x: (value) => value,
         frameAnchor: 'top',
@@ -78,7 +81,6 @@ export function mirroredBars(
         strokeWidth: 1.5,
       }),
       plot.ruleX([0], { stroke: 'var(--ink)' }),
-      plot.text([timeUnits[unit].symbol], { frameAnchor: 'bottom-left', dx: -8, dy: 17, textAnchor: 'end' }),
     ],
   });
 }

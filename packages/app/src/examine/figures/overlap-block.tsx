@@ -6,7 +6,7 @@ import { FigureBlock } from './figure-block.tsx';
 import { figureText, unitHead } from './figure-text.ts';
 import type { SectionProps } from './section.ts';
 import type { TableData } from './table-text.ts';
-import { type TableLook, timeCells, timeColumns } from './time-tables.ts';
+import { type TableLook, timeCells, timeColumns, withCount } from './time-tables.ts';
 
 type By = 'time' | 'share';
 
@@ -106,7 +106,7 @@ function nameOf(kind: MotionKind): string {
 /** The same as a list, for copying. */
 function overlapTable({ cells }: SectionProps['figures']['overlap'], look: TableLook): TableData {
   return {
-    caption: 'Motion with motion, as a list',
+    caption: withCount('Motion with motion, as a list', look),
     columns: [
       { head: 'Left hand' },
       { head: 'Right hand' },

@@ -3,7 +3,7 @@ import { roundMicros } from '@evenhand/core/ground/base';
 import { numberText, timeNumber, timeUnits } from '@evenhand/core/ground/units';
 import { useMemo, useState } from 'react';
 import { FigureBlock } from './figure-block.tsx';
-import { none } from './figure-text.ts';
+import { none, sampleInterval } from './figure-text.ts';
 import type { SectionProps } from './section.ts';
 import type { TableData, TableRow } from './table-text.ts';
 import { useComputed } from './use-computed.ts';
@@ -67,7 +67,10 @@ export function SequencesSection({ reading, unit, onTrace, open }: SectionProps)
           open={open}
         >
           {table.rows.length === 0 ? <p>No sequence of two motions or more comes twice.</p> : null}
-          <p className="soft">{found.rule}</p>
+          <details>
+            <summary>What counts as a sequence</summary>
+            <p>{found.rule}</p>
+          </details>
         </FigureBlock>
       )}
     </>
@@ -128,8 +131,9 @@ function runsTable(
       { head: 'times a cycle', number: true },
       { head: 'most in one cycle', number: true },
       { head: `${symbol} a cycle`, number: true },
-      { head: `${symbol} each`, number: true },
+      { head: `${symbol} each, mean`, number: true },
       { head: 'deviation', number: true },
+      { head: '95 % interval of the mean', number: true },
     ],
     rows: runs.map((run): TableRow => {
       const { count, inexact, countACycle, mostInACycle, timeACycle, sample } = run;
@@ -146,6 +150,7 @@ function runsTable(
           timeNumber(timeACycle, unit),
           timeNumber(roundMicros(sample.mean), unit),
           deviation,
+          sampleInterval('time', sample, unit),
         ],
         traces: () => run.occurrences,
         kinds:

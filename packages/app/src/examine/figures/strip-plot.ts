@@ -35,12 +35,12 @@ export function stripPlot(rows: readonly StripRow[], unit: TimeUnit): PlotMaker 
   const middles = rows.filter(({ middle }) => middle !== undefined);
   const left = labelRoom([...labels.values()]);
   return (plot, width, hit) => ({
-    height: 40 + 19 * rows.length,
+    height: 46 + 19 * rows.length,
     marginLeft: left,
     marginRight: 14,
     marginTop: 8,
-    marginBottom: 24,
-    x: { label: null, zero: true, nice: true, ticks: Math.max(3, Math.floor((width - left) / 60)) },
+    marginBottom: 34,
+    x: { label: null, zero: true, nice: true },
     y: { domain: rows.map(({ key }) => key), label: null, padding: 0.3 },
     marks: [
       plot.axisY({
@@ -48,7 +48,14 @@ export function stripPlot(rows: readonly StripRow[], unit: TimeUnit): PlotMaker 
         tickPadding: 8,
         tickFormat: (key: string) => cut(labels.get(key) ?? key),
       }),
-      plot.axisX({ anchor: 'bottom', tickSize: 3 }),
+      plot.axisX({
+        anchor: 'bottom',
+        tickSize: 3,
+        label: timeUnits[unit].symbol,
+        labelAnchor: 'right',
+        labelArrow: 'none',
+        ticks: Math.max(3, Math.floor((width - left) / 60)),
+      }),
       plot.ruleY(rows, { y: 'key', stroke: 'var(--rule)', strokeWidth: 0.5 }),
       plot.barX(ranges, {
         x1: 'low',
@@ -70,7 +77,6 @@ export function stripPlot(rows: readonly StripRow[], unit: TimeUnit): PlotMaker 
         render: hit(dots.map(({ traces }) => traces)),
       }),
       plot.ruleX([0], { stroke: 'var(--soft)' }),
-      plot.text([timeUnits[unit].symbol], { frameAnchor: 'bottom-left', dx: -8, dy: 18, textAnchor: 'end' }),
     ],
   });
 }

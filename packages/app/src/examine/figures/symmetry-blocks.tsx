@@ -135,7 +135,7 @@ function lagWords({ best, atZero }: Lag, unit: SectionProps['unit']): string {
   if (best.lag === 0) return `The rows agree best as they are: ${percentText(atZero)}.`;
   const who =
     best.leads === 'left' || best.leads === 'right' ? `the ${best.leads} hand first` : 'either hand first';
-  return `The rows agree best, ${percentText(best.agreement)}, when they are ${timeText(best.lag, unit)} apart, ${who}.`;
+  return `As recorded the rows agree in ${percentText(atZero)}; they agree best, in ${percentText(best.agreement)}, when they are ${timeText(best.lag, unit)} apart, ${who}.`;
 }
 
 function sameTables(

@@ -1,4 +1,5 @@
 import { type GroupingId, groupings, motionFactsOf, sources } from '@evenhand/core/ground/tables';
+import { percentText } from '@evenhand/core/ground/units';
 import { useMemo } from 'react';
 import { preferences } from '../../shell/preferences.ts';
 import { FigureBlock } from './figure-block.tsx';
@@ -91,11 +92,22 @@ function Effective(props: SectionProps) {
           </select>
         </label>
       </div>
+      <p>{groupShares(figures.groups)}</p>
       <p className="soft">
         Authors differ. {grouping.note} Source: {sources[grouping.source].reference}.
       </p>
     </FigureBlock>
   );
+}
+
+/** "Left hand 29.0 % effective, 71.0 % ineffective; …": the author stands beside the shares. */
+function groupShares({ rows, grouping }: SectionProps['figures']['groups']): string {
+  const of = (hand: 'left' | 'right') =>
+    rows
+      .filter((row) => row.hand === hand && (row.share.value ?? 0) > 0)
+      .map((row) => `${percentText(row.share.value ?? 0)} ${groupWords[row.group]}`)
+      .join(', ') || 'nothing marked';
+  return `After ${grouping.name}, of the marked time: left hand ${of('left')}; right hand ${of('right')}.`;
 }
 
 const groupWords = {

@@ -26,6 +26,11 @@ export function timeCells(figure: Figure, { unit, cycles }: TableLook): readonly
   return [figureText(figure, unit), ...(cycles >= 2 ? spread : [])];
 }
 
+/** "Time by motion, means of 6 cycles". */
+export function withCount(caption: string, { cycles }: TableLook): string {
+  return cycles >= 2 ? `${caption}, means of ${cycles} cycles` : `${caption}, one cycle`;
+}
+
 export interface NamedRow extends TimeRow {
   readonly name: string;
   readonly colour?: string | undefined;
@@ -42,7 +47,7 @@ export function timeTable(
   look: TableLook,
 ): TableData {
   return {
-    caption,
+    caption: withCount(caption, look),
     columns: [
       { head: what },
       { head: 'Hand' },
@@ -107,7 +112,7 @@ export function partsTable(
   look: TableLook,
 ): TableData {
   return {
-    caption,
+    caption: withCount(caption, look),
     columns: [{ head: what }, ...timeColumns(look), { head: '% of the cycle', number: true }],
     rows: parts.map(
       (part): TableRow => ({
@@ -121,7 +126,10 @@ export function partsTable(
 
 export function paceTable({ pace }: Figures, { unit, cycles }: TableLook): TableData {
   return {
-    caption: 'Motions that begin in a cycle, and motions a minute of marked time',
+    caption: withCount('Motions that begin in a cycle, and motions a minute of marked time', {
+      unit,
+      cycles,
+    }),
     columns: [
       { head: 'Hand' },
       { head: 'a cycle', number: true },

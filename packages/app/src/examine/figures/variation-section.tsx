@@ -5,7 +5,7 @@ import { countText, numberText, timeNumber, timeText, timeUnits } from '@evenhan
 import { useMemo } from 'react';
 import { FindingsList } from '../../shell/findings-list.tsx';
 import { FigureBlock } from './figure-block.tsx';
-import { inPlot, none } from './figure-text.ts';
+import { inPlot, none, sampleInterval } from './figure-text.ts';
 import type { SectionProps } from './section.ts';
 import { type StripRow, stripPlot } from './strip-plot.ts';
 import type { TableData } from './table-text.ts';
@@ -37,8 +37,7 @@ export function VariationSection(props: SectionProps & { readonly variation: Var
     <>
       <FigureBlock title={title} plot={plot} tables={[table]} onTrace={onTrace} open={open}>
         <p>
-          A dot is a cycle, the bar reaches from the lower to the upper quartile, the line in it is the
-          median.
+          A dot is a cycle, the bar reaches from the lower to the upper quartile, the line in it is the mean.
           {elements.length > mostRows ? ` The plot shows the first ${mostRows} of ${elements.length}.` : ''}
         </p>
       </FigureBlock>
@@ -69,8 +68,8 @@ export function VariationSection(props: SectionProps & { readonly variation: Var
   );
 }
 
-function nameOf({ name, hand }: ElementVariation, index: number): string {
-  return `${index + 1} ${name}${hand === 'both' ? '' : hand === 'left' ? ', L' : ', R'}`;
+function nameOf({ name, hand }: ElementVariation): string {
+  return hand === 'both' ? name : `${hand === 'left' ? 'L' : 'R'} ${name}`;
 }
 
 function stripOf(
@@ -84,14 +83,14 @@ function stripOf(
   const byCycle = new Map(traces.map((trace) => [trace.cycle, trace]));
   return {
     key: `${index}`,
-    label: nameOf(element, index),
-    middle: place(spread?.median),
+    label: nameOf(element),
+    middle: place(spread?.sample.mean),
     low: place(spread?.lowerQuartile),
     high: place(spread?.upperQuartile),
     words:
       spread === undefined
         ? element.name
-        : `${element.name}: median ${timeText(roundMicros(spread.median), unit)} of ${countText(spread.sample.n, 'cycle')}`,
+        : `${element.name}: mean ${timeText(roundMicros(spread.sample.mean), unit)} of ${countText(spread.sample.n, 'cycle')}`,
     traces: () => traces,
     dots: times.flatMap((time, position) => {
       const trace = byCycle.get(position);
@@ -126,6 +125,7 @@ function elementsTable(
         'mean',
         'deviation',
         'variation, %',
+        '95 % interval of the mean',
         'least',
         'lower quartile',
         'median',
@@ -138,12 +138,13 @@ function elementsTable(
       return {
         key: `${index} ${name}`,
         cells: [
-          `${index + 1} ${name}`,
+          name,
           hand,
           `${sample?.n ?? 0}`,
           text(sample?.mean),
           text(sample?.deviation),
           sample?.variation === undefined ? none : numberText(sample.variation * 100, 1),
+          sampleInterval('time', sample, unit),
           text(spread?.least),
           text(spread?.lowerQuartile),
           text(spread?.median),
