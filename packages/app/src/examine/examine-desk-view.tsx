@@ -16,6 +16,9 @@ import { useExamined } from './use-examined.ts';
 const CompareView = lazy(() =>
   import('./compare/compare-view.tsx').then((module) => ({ default: module.CompareView })),
 );
+const FiguresSide = lazy(() =>
+  import('./figures/figures-side.tsx').then((module) => ({ default: module.FiguresSide })),
+);
 
 export type ExamineView = 'leads' | 'figures' | 'compare';
 
@@ -86,6 +89,7 @@ export function ExamineDeskView(props: {
         <Side
           key={state.methodId}
           desk={desk}
+          view={view}
           found={found}
           route={route}
           onAllCycles={cycles === '' ? undefined : () => setCycles('')}
@@ -98,6 +102,7 @@ export function ExamineDeskView(props: {
 
 function Side(props: {
   readonly desk: RecordDesk;
+  readonly view: ExamineView;
   readonly found: Examined | undefined;
   readonly route: Extract<Route, { page: 'study' }>;
   /** Undefined when no choice of cycles was made. */
@@ -113,8 +118,12 @@ function Side(props: {
   }
   return found.kind === 'refused' ? (
     <Refused reason={found.reason} route={route} onAllCycles={props.onAllCycles} />
-  ) : (
+  ) : props.view === 'leads' ? (
     <LeadsPanel desk={desk} reading={found.reading} list={found.list} />
+  ) : (
+    <Suspense fallback={<p className="examine-empty">Opening …</p>}>
+      <FiguresSide desk={desk} reading={found.reading} />
+    </Suspense>
   );
 }
 
