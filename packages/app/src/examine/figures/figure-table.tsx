@@ -30,7 +30,7 @@ export function FigureTable(props: {
         <tbody>
           {rows.slice(0, mostRows).map((row) => (
             <tr key={row.key}>
-              <th scope="row">
+              <th scope="row" className={columns[0]?.number ? 'number' : undefined}>
                 <RowHead row={row} onTrace={props.onTrace} />
               </th>
               {row.cells.slice(1).map((cell, index) => {

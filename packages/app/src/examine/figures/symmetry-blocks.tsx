@@ -1,9 +1,10 @@
-import type { Figure, Meeting, Trace } from '@evenhand/core/examine';
+import { type Figure, type Meeting, stateOf, type Trace } from '@evenhand/core/examine';
 import { percentText, timeText, timeUnits } from '@evenhand/core/ground/units';
 import { useMemo } from 'react';
 import { FigureBlock } from './figure-block.tsx';
 import { deviationText, figureText, inPlot, intervalText, none, unitHead, valueText } from './figure-text.ts';
 import { lagPlot } from './lag-plot.ts';
+import { curveTable, lagTable, lagWords } from './lag-tables.ts';
 import type { SectionProps } from './section.ts';
 import { type StripRow, stripPlot } from './strip-plot.ts';
 import type { TableData } from './table-text.ts';
@@ -104,18 +105,22 @@ function meetingTable(begin: Meeting, end: Meeting, unit: SectionProps['unit']):
   };
 }
 
+/** Every how many lags the table of the page has a row. */
+const everyLag = 10;
+
 /** The same motion in both hands at once, and with one of the rows moved against the other. */
 export function SameMotionBlock({ figures, unit, onTrace, open }: SectionProps) {
-  const { sameMotion } = figures;
-  const { lag, share, workShare } = sameMotion;
+  const { lag, share, workShare } = figures.sameMotion;
   const plot = useMemo(() => (lag === undefined ? undefined : lagPlot(lag, unit)), [lag, unit]);
-  const tables = useMemo(() => sameTables(sameMotion, unit), [sameMotion, unit]);
+  const tables = useMemo(() => sameTables(figures, unit, everyLag), [figures, unit]);
+  const copied = useMemo(() => sameTables(figures, unit, 1), [figures, unit]);
   const percent = ({ value }: Figure) => (value === undefined ? none : percentText(value));
   return (
     <FigureBlock
       title="The same motion in both hands"
       plot={plot}
       tables={tables}
+      copied={copied}
       onTrace={onTrace}
       open={open}
     >
@@ -128,54 +133,26 @@ export function SameMotionBlock({ figures, unit, onTrace, open }: SectionProps) 
   );
 }
 
-type Lag = NonNullable<SectionProps['figures']['sameMotion']['lag']>;
-
-function lagWords({ best, atZero }: Lag, unit: SectionProps['unit']): string {
-  if (best.agreement <= 0) return 'At no lag do the rows agree.';
-  if (best.lag === 0) return `The rows agree best as they are: ${percentText(atZero)}.`;
-  const who =
-    best.leads === 'left' || best.leads === 'right' ? `the ${best.leads} hand first` : 'either hand first';
-  return `As recorded the rows agree in ${percentText(atZero)}; they agree best, in ${percentText(best.agreement)}, when they are ${timeText(best.lag, unit)} apart, ${who}.`;
-}
-
 function sameTables(
-  { share, workShare, lag, traces }: SectionProps['figures']['sameMotion'],
+  { sameMotion, overlap }: SectionProps['figures'],
   unit: SectionProps['unit'],
+  step: number,
 ): readonly TableData[] {
-  const row = (name: string, value: string, of: string, seen?: () => readonly Trace[]) => ({
-    key: name,
-    cells: [name, value, of],
-    traces: seen,
-  });
-  const found: TableData = {
-    caption: 'The same motion in both hands',
-    columns: [{ head: 'Figure' }, { head: 'value', number: true }, { head: 'unit' }],
-    rows: [
-      row('share of the time marked in both', figureText(share, unit), '%', traces),
-      row('share of the time in which both work', figureText(workShare, unit), '%'),
-      ...(lag === undefined
-        ? []
-        : [
-            row('agreement as recorded', valueText('share', lag.atZero, unit), '%'),
-            row('best agreement', valueText('share', lag.best.agreement, unit), '%', lag.best.traces),
-            row('at a lag of', valueText('time', lag.best.lag, unit), timeUnits[unit].symbol),
-            row('hand that is first', lag.best.leads, ''),
-          ]),
+  const { share, workShare, lag, traces } = sameMotion;
+  const sameWork = overlap.cells.filter(({ left, right }) => left === right && stateOf(left) === 'working');
+  const shares = figuresTable(
+    'The same motion in both hands',
+    [
+      { name: 'share of the time marked in both', figure: share, traces },
+      {
+        name: 'share of the time in which both work',
+        figure: workShare,
+        traces: () => sameWork.flatMap((cell) => cell.traces()),
+      },
     ],
-  };
-  if (lag === undefined) return [found];
-  const curve: TableData = {
-    caption: 'Agreement of the rows at each lag (below 0: the right hand first)',
-    columns: [
-      { head: `lag, ${timeUnits[unit].symbol}`, number: true },
-      { head: '%', number: true },
-    ],
-    rows: lag.curve.map((point) => ({
-      key: `${point.lag}`,
-      cells: [valueText('time', point.lag, unit), valueText('share', point.agreement, unit)],
-    })),
-  };
-  return [found, curve];
+    unit,
+  );
+  return lag === undefined ? [shares] : [shares, lagTable(lag, unit), curveTable(lag, unit, step)];
 }
 
 /** Figures as rows of dots, one for each cycle that has a value, with the interval of their mean. */

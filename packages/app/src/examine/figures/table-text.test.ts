@@ -16,9 +16,12 @@ describe('tables on the clipboard', () => {
   });
 
   it('keep a name that looks like a formula a name', () => {
-    const rows = ['=1+1', '+x', '@x', '-x', '-2'].map((text) => ({ key: text, cells: [text] }));
+    const rows = ['=1+1', '+x', '@x', '-x', '-2+3', '-2', '+0.5', '-0.1 to 2.0'].map((text) => ({
+      key: text,
+      cells: [text],
+    }));
     expect(tabbedText([{ caption: 'c', columns: [{ head: 'h' }], rows }])).toBe(
-      "c\nh\n'=1+1\n'+x\n'@x\n'-x\n-2",
+      "c\nh\n'=1+1\n'+x\n'@x\n'-x\n'-2+3\n-2\n+0.5\n-0.1 to 2.0",
     );
   });
 });

@@ -36,5 +36,6 @@ export function tabbedText(tables: readonly TableData[]): string {
 /** A minus that spreadsheets take for one, no tab or line end inside a cell, and nothing that would be read as a formula. */
 function cellText(text: string): string {
   const plain = text.replace(/[\t\r\n]+/g, ' ').replace(/−(?=\d)/g, '-');
-  return /^[=+@]|^-(?!\d)/.test(plain) ? `'${plain}` : plain;
+  const number = /^[+-]?[\d.]+( to -?[\d.]+)?$/.test(plain);
+  return !number && /^[=+@-]/.test(plain) ? `'${plain}` : plain;
 }

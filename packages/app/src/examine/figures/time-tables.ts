@@ -37,7 +37,7 @@ export interface NamedRow extends TimeRow {
   readonly kind?: MotionKind | undefined;
 }
 
-export const handWords = { left: 'left', right: 'right', both: 'both together' } as const;
+export const handWords = { left: 'left', right: 'right', both: 'both' } as const;
 
 /** Number, time, spread and share, a row for each thing and hand. */
 export function timeTable(
