@@ -37,8 +37,36 @@ describe('motions of the shoulder or the trunk', () => {
   });
 
   it.each([
+    ['walks to the rack', 5],
+    ['Bends', 5],
+    ['leans over the box', 5],
+    ['twist of the trunk', 5],
+    ['steps aside', 5],
+    ['turns the whole body', 5],
+    ['arms outstretched', 4],
+    ['from the shoulder', 4],
+  ])('“%s” is a motion of class %d', (note, classOf) => {
+    const ids = leadsOf(['H 4', `TE 2 ring [${note}], G 2 ring`]).map(({ id }) => id);
+    expect(ids).toEqual([`body-motion:right:class ${classOf}`]);
+  });
+
+  it('the name of what is handled may say it too, as in records without notes', () => {
+    const [lead] = leadsOf(['UD 4', 'TE 3 walk to rack, G 1 box']);
+    expect(lead?.traces).toEqual([{ cycle: 0, hand: 'right', from: 0, to: 3 * s }]);
+  });
+
+  it.each([
     ['a note about something else', ['H 4', 'TE 2 ring [a new box was opened], G 2 ring']],
     ['a word inside another', ['H 4', 'TE 2 ring [stepper motor on a backing plate], G 2 ring']],
+    [
+      'what is done to a part',
+      [
+        'H 8',
+        'A 2 tab [bends the tab], A 2 collar [twists tight], A 2 cap [second step], RL 2 cap [puts back]',
+      ],
+    ],
+    ['a bolt with a shoulder', ['H 4', 'A 4 shoulder bolt']],
+    ['what is not done', ['H 4', 'TE 4 ring [without bending down; no walking]']],
     ['no note', ['H 4', 'TE 2 ring, G 2 ring']],
   ] as const)('%s is no lead', (_, rows) => expect(leadsOf(rows)).toEqual([]));
 });

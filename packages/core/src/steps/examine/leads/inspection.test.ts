@@ -8,14 +8,14 @@ const leadsOf = (...cycles: CycleRows[]) => findLeads(readingOf(cycles), [inspec
 const s = 1_000_000;
 
 describe('inspection that stops both hands', () => {
-  it('one hand inspects while the other holds or waits; what goes on beside work is left out', () => {
+  it('one hand inspects body while the other holds or waits; what goes on beside work is left out', () => {
     const reading = readingOf([['A 4 body, H 4 body', 'A 3 body, I 3 body, A 2 body']]);
     const [lead, ...more] = findLeads(reading, [inspection]).leads;
     expect(more).toEqual([]);
     expect(lead?.id).toBe('inspection:right');
     // From 3 to 4 s the left hand works; from 4 to 6 s it holds: 2 s of 8 s.
     expect(lead?.evidence).toBe(
-      'The right hand inspects while the left hand holds or waits, 2.00 s a cycle, 25 % of it, in 1 of 1 cycles.',
+      'The right hand inspects body while the left hand holds or waits, 2.00 s a cycle, 25 % of it, in 1 of 1 cycles.',
     );
     expect(lead?.traces).toEqual([{ cycle: 0, hand: 'right', from: 4 * s, to: 6 * s }]);
     const [draft] = inspection.find(leadContext(reading));
@@ -30,7 +30,7 @@ describe('inspection that stops both hands', () => {
     const [lead] = leadsOf(['A 3 body, I 1 body', 'A 3 body, I 1 body']);
     expect(lead?.id).toBe('inspection:both');
     expect(lead?.evidence).toBe(
-      'Both hands stand still while the eyes inspect, 1.00 s a cycle, 25 % of it, in 1 of 1 cycles.',
+      'Both hands stand still to inspect body, 1.00 s a cycle, 25 % of it, in 1 of 1 cycles.',
     );
     expect(lead?.atStake).toEqual({ low: 0, high: s });
   });

@@ -9,7 +9,7 @@ import { cycleShare, cycleWords, otherHand, stretchesOf, timeWords, traceOfStret
 export const inspection: LeadRule = {
   code: 'inspection',
   name: 'Inspection that stops both hands',
-  principles: [9, 18],
+  principles: [2, 9, 18],
   limit: noiseLimit,
   arrangement: 'kept',
   change: 'The inspection shrinks: at best it is gone or done beside other work, at worst it stays.',
@@ -50,10 +50,13 @@ function draft(context: LeadContext, hand: Hand | 'both', fits: (segment: Segmen
   const { list, total, within } = stretchesOf(context, hand, fits);
   const time = aCycle(context, total);
   if (isNoise(context, time)) return [];
+  const inspected = [...within.keys()].filter(({ kind }) => kind === 'I');
+  const names = [...new Set(inspected.flatMap(({ object }) => object ?? []))].sort();
+  const things = names.length === 0 ? '' : ` ${names.join(', ')}`;
   const who =
     hand === 'both'
-      ? 'Both hands stand still while the eyes inspect'
-      : `The ${hand} hand inspects while the ${otherHand(hand)} hand holds or waits`;
+      ? `Both hands stand still to inspect${things}`
+      : `The ${hand} hand inspects${things} while the ${otherHand(hand)} hand holds or waits`;
   return [
     {
       hand,
@@ -63,9 +66,9 @@ function draft(context: LeadContext, hand: Hand | 'both', fits: (segment: Segmen
         { name: 'inspection', value: time, unit: 'time' },
         { name: 'share of the cycle', value: cycleShare(context, total), unit: 'share' },
       ],
-      effects: [...within]
-        .filter(([{ kind }]) => kind === 'I')
-        .map(([piece, inside]) => shortened(piece, piece.duration - inside, piece.duration)),
+      effects: inspected.map((piece) =>
+        shortened(piece, piece.duration - (within.get(piece) ?? 0), piece.duration),
+      ),
     },
   ];
 }

@@ -1,15 +1,15 @@
-import { type Segment, stateOf } from '../reading/index.ts';
+import type { Segment } from '../reading/index.ts';
 import { shortened } from '../stake/index.ts';
 import { aCycle, isNoise, noiseLimit } from './context.ts';
 import type { LeadRule } from './lead.ts';
 import { cycleShare, cycleWords, stretchesOf, timeWords, traceOfStretch } from './stretches.ts';
 
-/** Both hands only hold or wait, and at least one waits: a machine or a process sets the time. */
+/** Both hands only hold or wait: a machine or a process sets the time. */
 export const machineWait: LeadRule = {
   code: 'machine-wait',
   name: 'Both hands wait for a machine or a process',
   principles: [2],
-  limit: noiseLimit,
+  limit: `${noiseLimit} Two holds at once count as a wait: nothing is done meanwhile by either hand. That is our reading.`,
   arrangement: 'kept',
   change:
     'The common wait shrinks: at best it is gone, at worst it stays because the process needs its time.',
@@ -25,6 +25,7 @@ export const machineWait: LeadRule = {
     },
   ],
   questions: [
+    'Is there a machine or a process at all, or do the hands wait for one another?',
     'What sets the time of the process, and when did somebody last look at it?',
     'Must anybody stand by while it runs?',
     'Which work of the cycle could be done inside this time?',
@@ -39,7 +40,7 @@ export const machineWait: LeadRule = {
       {
         hand: 'both',
         traces: list.map(traceOfStretch),
-        evidence: `Both hands wait, or one holds and the other waits, for ${timeWords(context, total)}, ${cycleWords(context, list)}.`,
+        evidence: `Both hands only wait or hold for ${timeWords(context, total)}, ${cycleWords(context, list)}.`,
         figures: [
           { name: 'common wait', value: time, unit: 'time' },
           { name: 'share of the cycle', value: cycleShare(context, total), unit: 'share' },
@@ -53,6 +54,5 @@ export const machineWait: LeadRule = {
 };
 
 function isProcessWait({ left, right }: Segment): boolean {
-  const kinds = [left.kind, right.kind];
-  return kinds.includes('UD') && kinds.every((kind) => kind === 'UD' || stateOf(kind) === 'holding');
+  return [left, right].every(({ kind }) => kind === 'UD' || kind === 'H');
 }
