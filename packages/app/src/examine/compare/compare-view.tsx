@@ -1,4 +1,5 @@
 import {
+  type ComparedCycle,
   type Comparison,
   type CycleChoice,
   compareCycles,
@@ -7,16 +8,21 @@ import {
   comparisonWords,
   cycleOptions,
   cycleOptionWords,
+  cycleSteps,
   defaultComparison,
 } from '@evenhand/core/examine';
 import { roundMicros } from '@evenhand/core/ground/base';
 import type { Study } from '@evenhand/core/ground/study';
-import { type TimeUnit, timeText } from '@evenhand/core/ground/units';
+import { type TimeUnit, timeNumber, timeUnits } from '@evenhand/core/ground/units';
 import { sceneToSvg } from '@evenhand/draw';
 import { useLayoutEffect, useMemo, useRef, useState } from 'react';
 import { download } from '../../chart/download.ts';
 import { svgFonts } from '../../chart/svg-fonts.ts';
 import { useLook, usePreferences } from '../../shell/preferences.ts';
+import { FigureBlock } from '../figures/figure-block.tsx';
+import { FigureTable } from '../figures/figure-table.tsx';
+import '../figures/figures.css';
+import type { TableData } from '../figures/table-text.ts';
 import { SceneView } from './scene-view.tsx';
 
 /** Two cycles one under the other on one time scale: of two methods, or of the same one. */
@@ -147,38 +153,70 @@ function Compared(props: {
 
 function ChangeTable(props: { readonly comparison: Comparison; readonly unit: TimeUnit }) {
   const { comparison, unit } = props;
-  const rows = comparisonRows(comparison);
-  const text = (time: number) => timeText(roundMicros(time), unit);
-  const change = (time: number) => `${time > 0 ? '+' : ''}${text(time)}`;
-  return (
-    <table className="plain">
-      <caption>Time for one unit, motion by motion, largest change first</caption>
-      <thead>
-        <tr>
-          <th scope="col">Hand</th>
-          <th scope="col">Motion</th>
-          <th scope="col" className="number">
-            {comparison.upper.name}
-          </th>
-          <th scope="col" className="number">
-            {comparison.lower.name}
-          </th>
-          <th scope="col" className="number">
-            Change
-          </th>
-        </tr>
-      </thead>
-      <tbody>
-        {rows.map((row) => (
-          <tr key={`${row.hand} ${row.kind}`}>
-            <td>{row.hand}</td>
-            <th scope="row">{row.name}</th>
-            <td className="number">{text(row.upper)}</td>
-            <td className="number">{text(row.lower)}</td>
-            <td className="number">{change(row.change)}</td>
-          </tr>
-        ))}
-      </tbody>
-    </table>
+  const change = useMemo(() => changeTable(comparison, unit), [comparison, unit]);
+  const steps = useMemo(
+    () => [stepsTable(comparison.upper, unit), stepsTable(comparison.lower, unit)],
+    [comparison, unit],
   );
+  return (
+    <>
+      <FigureBlock title="What changes for one unit" tables={[change]} onTrace={nowhere} />
+      <FigureBlock title="Both cycles in words" tables={[]} copied={steps} onTrace={nowhere}>
+        <details>
+          <summary>Show what both hands do, stretch by stretch</summary>
+          {steps.map((table) => (
+            <FigureTable key={table.caption} table={table} onTrace={nowhere} />
+          ))}
+        </details>
+      </FigureBlock>
+    </>
+  );
+}
+
+/** There is no film beside the comparison. */
+const nowhere = () => undefined;
+
+function changeTable(comparison: Comparison, unit: TimeUnit): TableData {
+  const { upper, lower } = comparison;
+  const text = (time: number) => timeNumber(roundMicros(time), unit);
+  const number = (head: string) => ({ head, number: true });
+  const { symbol } = timeUnits[unit];
+  return {
+    caption: `Time for one unit, motion by motion, largest change first, ${symbol}`,
+    columns: [
+      { head: 'Motion' },
+      { head: 'Hand' },
+      number(`${upper.name} (above)`),
+      number(`${lower.name} (below)`),
+      number('change'),
+    ],
+    rows: comparisonRows(comparison).map((row) => ({
+      key: `${row.hand} ${row.kind}`,
+      cells: [
+        row.name,
+        row.hand,
+        text(row.upper),
+        text(row.lower),
+        `${row.change > 0 ? '+' : ''}${text(row.change)}`,
+      ],
+      kinds: [row.kind],
+    })),
+  };
+}
+
+function stepsTable(compared: ComparedCycle, unit: TimeUnit): TableData {
+  const { symbol } = timeUnits[unit];
+  return {
+    caption: `${compared.name}, stretch by stretch`,
+    columns: [
+      { head: `from, ${symbol}` },
+      { head: `lasts, ${symbol}`, number: true },
+      { head: 'Left hand' },
+      { head: 'Right hand' },
+    ],
+    rows: cycleSteps(compared).map((step) => ({
+      key: `${step.start}`,
+      cells: [timeNumber(step.start, unit), timeNumber(step.duration, unit), step.left, step.right],
+    })),
+  };
 }

@@ -1,4 +1,5 @@
 import {
+  fitText,
   groupNode,
   lineNode,
   type Scene,
@@ -77,8 +78,9 @@ function endLines({ x, length }: Plan, list: readonly (readonly [time: number, t
 
 function sideNodes(plan: Plan, { cycle }: ComparedCycle, top: number, title: string): SceneNode[] {
   const axisTop = top + sizes.title + sizes.codes + sizes.blocks;
+  const shown = fitText(title, plan.look.width - sizes.gutter, 13, 600);
   return [
-    groupNode('heading', [textNode(sizes.gutter, top + 15, title, { size: 13, weight: 600 })]),
+    groupNode('heading', [textNode(sizes.gutter, top + 15, shown, { size: 13, weight: 600 })]),
     groupNode('layer', axisNodes(plan, axisTop)),
     ...hands.map((hand) => groupNode('figure', rowNodes(plan, cycle[hand], hand, axisTop), `${hand} hand`)),
   ];
