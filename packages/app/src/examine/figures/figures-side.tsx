@@ -36,6 +36,7 @@ export function FiguresSide(props: { readonly desk: RecordDesk; readonly reading
   };
   const choose = (next: readonly Trace[]) => {
     if (next.length === 0) return desk.say('There are no frames behind this figure.');
+    desk.say(undefined);
     setChosen({ reading, traces: next });
     show(occurrencesOf(next, reading.clock), 0);
   };

@@ -21,6 +21,11 @@ export function timeColumns({ unit, cycles }: TableLook): readonly Column[] {
   return [{ head: unitHead('time', unit), number: true }, ...(cycles >= 2 ? spread : [])];
 }
 
+/** Something that never happened cannot be seen. */
+function tracesWithTime({ time, traces }: Pick<CyclePart, 'time' | 'traces'>): TableRow['traces'] {
+  return (time.value ?? 0) > 0 ? traces : undefined;
+}
+
 export function timeCells(figure: Figure, { unit, cycles }: TableLook): readonly string[] {
   const spread = [deviationText(figure, unit), intervalText(figure, unit)];
   return [figureText(figure, unit), ...(cycles >= 2 ? spread : [])];
@@ -65,7 +70,7 @@ export function timeTable(
           ...timeCells(row.time, look),
           figureText(row.share, look.unit),
         ],
-        traces: row.traces,
+        traces: tracesWithTime(row),
         kinds: row.kind === undefined ? undefined : [row.kind],
       }),
     ),
@@ -118,7 +123,7 @@ export function partsTable(
       (part): TableRow => ({
         key: part.name,
         cells: [part.name, ...timeCells(part.time, look), figureText(part.share, look.unit)],
-        traces: part.traces,
+        traces: tracesWithTime(part),
       }),
     ),
   };
