@@ -139,10 +139,6 @@ function OccurrenceRow(props: Props) {
           </button>
         </span>
       ) : null}
-      <span role="status">
-        {several ? `Occurrence ${turn + 1} of ${occurrences.length}: ` : 'Once: '}
-        {occurrenceWords(reading, shown, unit)}
-      </span>
       {lit === undefined ? (
         <button type="button" onClick={() => props.onShow(turn)}>
           Show again
@@ -152,6 +148,10 @@ function OccurrenceRow(props: Props) {
           Stop
         </button>
       )}
+      <span role="status">
+        {several ? `Occurrence ${turn + 1} of ${occurrences.length}: ` : 'Once: '}
+        {occurrenceWords(reading, shown, unit)}
+      </span>
     </div>
   );
 }

@@ -16,13 +16,18 @@ export function SelectedMotion(props: {
   const motion = desk.selectedMotion;
   if (motion === undefined) return null;
   const { name, code } = motionFactsOf(motion.item.kind);
+  const counted = reading.cycles.some(({ from, to }) => motion.start < to && motion.end > from);
   const words = [`${name} (${code})`, motion.item.object].filter((part) => part !== undefined).join(' ');
   return (
     <section className="selected-motion" aria-label="Selected motion">
       <p role="status">
         Selected: {words}, {motion.hand} hand.{' '}
         <strong>
-          {count === 0 ? 'No lead with this motion.' : `${countText(count, 'lead')} with this motion.`}
+          {count > 0
+            ? `${countText(count, 'lead')} with this motion.`
+            : counted
+              ? 'No lead with this motion.'
+              : 'It lies in no cycle that is counted.'}
         </strong>
       </p>
       {count === 0 ? null : (
