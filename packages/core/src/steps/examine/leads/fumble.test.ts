@@ -31,6 +31,33 @@ describe('regrasp and fumble', () => {
     expect(lead?.atStake).toEqual({ low: 2 * s, high: 2 * s });
   });
 
+  it('a thing that slips away is taken up, carried and lined up a second time', () => {
+    const reading = readingOf([
+      [
+        'H 10 body',
+        'G 1 ring bin>, TL 1 ring bin>front, P 1 ring >front, RL 0.5 ring >side, TE 1 ring front>side, G 0.5 ring side>, TL 0.5 ring side>front, P 1 ring >front, A 3.5 ring',
+      ],
+    ]);
+    const [lead, ...more] = findLeads(reading, [fumble]).leads;
+    expect(more).toEqual([]);
+    // 0.5 + 1 + 0.5 s to the second grasp, 0.5 + 1 s after it: 3.5 s of 10 s.
+    expect(lead?.evidence).toBe(
+      'The right hand takes ring up again once, 3.50 s a cycle, 35 % of it, in 1 of 1 cycles. 1.50 s a cycle of it is carrying or lining up a second time.',
+    );
+    expect(lead?.traces).toEqual([{ cycle: 0, hand: 'right', from: 3 * s, to: 6.5 * s }]);
+    const [draft] = fumble.find(leadContext(reading));
+    expect(draft?.effects.map(({ piece }) => piece.kind)).toEqual(['RL', 'TE', 'G', 'TL', 'P']);
+    expect(lead?.atStake).toEqual({ low: 3.5 * s, high: 3.5 * s });
+  });
+
+  it('carrying on to another place after the second grasp is work, not done twice', () => {
+    const [lead] = leadsOf([
+      'H 6',
+      'TL 1 ring bin>front, RL 1 ring, TE 1 ring front>front, G 1 ring front>, TL 2 ring front>box',
+    ]);
+    expect(lead?.traces).toEqual([{ cycle: 0, hand: 'right', from: s, to: 4 * s }]);
+  });
+
   it('two grasps in a row, in one of two cycles', () => {
     const [lead] = leadsOf(
       ['H 4', 'G 1 ring bin>, G 1 ring bin>, A 2 ring'],
@@ -48,6 +75,7 @@ describe('regrasp and fumble', () => {
       ['H 6', 'TL 1 ring bin>front, RL 1 ring, TE 1 ring front>bin, G 1 ring bin>, A 2 ring'],
     ],
     ['the next ring where no place is noted', ['H 6', 'TL 1 ring, RL 1 ring, TE 1 ring, G 1 ring, A 2 ring']],
+    ['things without a name', ['H 4', 'G 1, G 1, A 2']],
     ['another part', ['H 4', 'RL 1 ring, G 1 collar, A 2 collar']],
     [
       'a thing worked on between two grips',
