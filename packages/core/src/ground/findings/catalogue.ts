@@ -1,9 +1,7 @@
-export type Severity = 'error' | 'warning' | 'note';
+import { interchangeTexts } from './interchange-texts.ts';
+import type { TextEntry } from './text-entry.ts';
 
-interface Entry {
-  readonly severity: Severity;
-  readonly text: string;
-}
+export type { Severity } from './text-entry.ts';
 
 /** Every text that tells a person about their data or their film, by its stable code. */
 export const findingTexts = {
@@ -108,193 +106,7 @@ export const findingTexts = {
   },
   'edit/outside-film': { severity: 'error', text: 'The film ends at frame {frames}; {at} lies outside.' },
   'edit/in-use': { severity: 'error', text: '{item} is still used by {user}. Change or remove that first.' },
-  // interchange
-  'csv/empty': {
-    severity: 'error',
-    text: 'There are no rows. The first line must name the columns: {columns}.',
-  },
-  'csv/missing-column': {
-    severity: 'error',
-    text: 'The column “{column}” is missing. The first line must name the columns: {columns}.',
-  },
-  'csv/unknown-column': {
-    severity: 'warning',
-    text: 'The column “{column}” is not known and was not read. Known columns: {columns}.',
-  },
-  'csv/duplicate-column': {
-    severity: 'error',
-    text: 'The column “{column}” stands twice in the first line. Keep one of them.',
-  },
-  'csv/hand': { severity: 'error', text: '“{found}” is not a hand. Write left or right.' },
-  'csv/hand-both': {
-    severity: 'error',
-    text: '“{found}” stands for both hands, but every line is for one. Write the line twice, once with left and once with right.',
-  },
-  'csv/hand-unsaid': {
-    severity: 'error',
-    text: 'It is not said which hand this is (“{found}”). Look at the film there and write left or right; if it cannot be told, leave the line out and the time counts as not marked.',
-  },
-  'csv/motion': {
-    severity: 'error',
-    text: '“{found}” is not one of the fundamental motions. Write a letter code ({codes}) or a name such as “grasp”.',
-  },
-  'csv/number': {
-    severity: 'error',
-    text: '“{found}” is not a time in seconds. Write a number of 0 or more, such as 2.35.',
-  },
-  'csv/order': {
-    severity: 'error',
-    text: 'The motion ends at {end} s, which is not after its start at {start} s.',
-  },
-  'csv/overlap': {
-    severity: 'error',
-    text: 'The {hand} hand does two things at once: this motion starts at {start} s, the one on line {other} ends at {end} s. A hand can do one motion at a time; correct one of the two times.',
-  },
-  'csv/cycle': {
-    severity: 'error',
-    text: '“{found}” is not a cycle number. Write 1, 2, 3 … or leave it empty.',
-  },
-  'csv/cycle-order': {
-    severity: 'error',
-    text: 'Cycle {cycle} begins at {start} s, before cycle {before} ends. Cycles must follow one another.',
-  },
-  'csv/too-fine': { severity: 'error', text: 'The motion is shorter than a millionth of a second.' },
-  'csv/quote': {
-    severity: 'error',
-    text: 'A quotation mark is opened and never closed. Close it or write it twice.',
-  },
-  'csv/cells': {
-    severity: 'error',
-    text: 'The line has {found} cells; the first line names {expected} columns.',
-  },
-  'csv/after-quote': {
-    severity: 'error',
-    text: 'There is text after a closing quotation mark. Inside a quoted cell, write a quotation mark twice.',
-  },
-  'csv/decimal-mark': {
-    severity: 'error',
-    text: '“{found}” uses another decimal mark than “{other}” on line {line}, so one of the two may be a thousand times too large. Use the same mark in all lines and no mark for thousands.',
-  },
-  'csv/too-long': {
-    severity: 'error',
-    text: 'The {column} has {found} characters; {most} is the most. Shorten it.',
-  },
-  'csv/cycle-gap': {
-    severity: 'note',
-    text: 'No motion begins in cycle {cycle}; its mark was set just before the next cycle.',
-  },
-  'csv/cycle-room': {
-    severity: 'error',
-    text: 'There is no time for cycle {cycle} before this line, and no motion has its number. Number the cycles without a gap.',
-  },
-  'csv/cycle-filled': {
-    severity: 'note',
-    text: 'The cycle is empty, but lines before and after it are in cycle {cycle}; it was read as that.',
-  },
-  'csv/gap': {
-    severity: 'note',
-    text: 'Between {start} s and {end} s the {hand} hand has no motion; it was read as not marked.',
-  },
-  'csv/mapping-motion': {
-    severity: 'error',
-    text: '“{found}” is not a motion. Write a letter code ({codes}), a name such as “grasp”, or unmarked for what is to count in no figure.',
-  },
-  'csv/mapping-label': {
-    severity: 'error',
-    text: 'There is no label. Write the label as the record has it, or leave the line out.',
-  },
-  'csv/mapping-twice': {
-    severity: 'error',
-    text: 'The label “{label}” stands on line {line} already; large and small letters count as the same. Keep one of the two.',
-  },
-  'csv/mapping-unused': {
-    severity: 'note',
-    text: 'The record does not have {labels} of the mapping: {names}.',
-  },
-  'csv/unmapped': {
-    severity: 'error',
-    text: '“{label}” stands for no motion ({times}, here first). Give it one in a mapping (--mapping), or take all such labels as not marked (--unmapped unmarked).',
-  },
-  'csv/unmapped-read': {
-    severity: 'warning',
-    text: '“{label}” stands for no motion ({times}, here first); it was read as not marked and counts in no figure. The label was kept as a note.',
-  },
-  'csv/subjects': {
-    severity: 'error',
-    text: 'The table tells of {count} subjects, and a study is about one. Choose one of them (--subject): {names}.',
-  },
-  'csv/unknown-subject': {
-    severity: 'error',
-    text: 'No line is about “{wish}”. The table tells of {count}: {names}.',
-  },
-  'csv/no-subjects': {
-    severity: 'error',
-    text: 'The table has no column “subject”, so “{wish}” cannot be chosen. Leave the choice out.',
-  },
-  'csv/both-copied': {
-    severity: 'note',
-    text: 'What is said of both hands was copied to each of them ({lines}, here first).',
-  },
-  'csv/hand-given': {
-    severity: 'note',
-    text: 'It is not said which hand this is; it was read as the {hand} hand ({lines}, here first).',
-  },
-  'csv/cut-end': {
-    severity: 'note',
-    text: 'The {hand} hand did two things at once: the motion on line {line} was cut by {time} s. It ends at {from} s, where the one on line {by} begins, and not at {to} s.',
-  },
-  'csv/cut-start': {
-    severity: 'note',
-    text: 'The {hand} hand did two things at once: the motion on line {line} was cut by {time} s. It begins at {to} s and not at {from} s, where the one on line {by} begins too.',
-  },
-  'csv/cut-split': {
-    severity: 'note',
-    text: 'The {hand} hand did two things at once: the motion on line {line} was cut by {time} s. It stops at {from} s, where the one on line {by} begins, and goes on at {to} s.',
-  },
-  'csv/cut-whole': {
-    severity: 'warning',
-    text: 'The {hand} hand did two things at once: the motion on line {line} was cut by {time} s. Nothing is left of it, because the one on line {by} begins at {from} s too and other motions fill the time until {to} s.',
-  },
-  'csv/wide': {
-    severity: 'error',
-    text: 'This is a table of elements by cycle: a line for each cycle and a column for each element with its seconds. It has no motion and no hand. Say whose hand it is and which motion each element is (--shape elements --hand right --mapping FILE).',
-  },
-  'csv/elements-hand': {
-    severity: 'error',
-    text: 'A table of elements by cycle does not say whose hand it is. Say it (--hand left or --hand right).',
-  },
-  'csv/no-elements': {
-    severity: 'error',
-    text: 'No cycle has an element with a time. Beside cycle and start_s, every column is an element with its seconds.',
-  },
-  'csv/element-zero': {
-    severity: 'note',
-    text: 'The element “{label}” takes no time here; it was left out.',
-  },
-  'csv/element-order': {
-    severity: 'error',
-    text: 'Cycle {cycle} begins at {start} s, but cycle {before} on line {line} begins no later. Every cycle stands on one line, and their numbers rise with their starts.',
-  },
-  'csv/element-beyond': {
-    severity: 'error',
-    text: 'The elements of this line, laid end to end, last too long: “{label}” ends at {end} s, and the cycle on line {other} begins at {start} s. Correct one of the times, or cut what lies beyond (--overlaps cut).',
-  },
-  'csv/element-cut': {
-    severity: 'note',
-    text: 'The element “{label}” was cut by {time} s: it would last until {end} s, and the cycle on line {other} begins at {start} s.',
-  },
-  'csv/element-dropped': {
-    severity: 'warning',
-    text: 'The element “{label}” was cut by {time} s. Nothing is left of it, because the cycle on line {other} begins at {start} s, before the element does.',
-  },
-  'csv/cycle-left-out': {
-    severity: 'note',
-    text: 'Cycle {cycle} of the table has no element with a time before the next begins; it was left out.',
-  },
-  'csv/cycle-renumbered': {
-    severity: 'note',
-    text: 'Cycles of a study are numbered from 1 without a gap, so cycle {found} of the table became cycle {became}, and those after it follow.',
-  },
+  ...interchangeTexts,
   // record
   'record/nothing-marked': {
     severity: 'warning',
@@ -389,6 +201,148 @@ export const findingTexts = {
   'examine/element-long-cycle': {
     severity: 'note',
     text: 'In {cycles} the motions are so many and so different from the model that not every way of comparing them was tried. Look at the elements there before using them.',
+  },
+  // define
+  'define/number': { severity: 'error', text: '{what} must be {range}; {found} was given.' },
+  'define/too-few-readings': {
+    severity: 'error',
+    text: 'There are {found} readings that count; {least} are the fewest from which this can be said. Take more.',
+  },
+  'define/too-many-cycles': {
+    severity: 'error',
+    text: 'More readings would be needed than {limit}. Ask for less precision or less confidence.',
+  },
+  'define/no-spread': {
+    severity: 'warning',
+    text: 'All {count} readings are equal, so they say nothing about how much the time varies. The watch may be too coarse, or figures were copied; take more readings with a finer watch.',
+  },
+  'define/multiplier-with-t': {
+    severity: 'error',
+    text: 'Student’s t depends on the number of readings, so a fixed multiplier cannot be given with it. Give the confidence instead.',
+  },
+  'define/no-reason': {
+    severity: 'error',
+    text: 'The reading of “{element}” in cycle {cycle} is set aside without a reason. Write why it does not belong to the work.',
+  },
+  'define/reading-not-number': {
+    severity: 'error',
+    text: 'The reading of “{element}” in cycle {cycle} is no number. Write the time, or leave the cell empty if it was missed.',
+  },
+  'define/reading-negative': {
+    severity: 'error',
+    text: 'The reading of “{element}” in cycle {cycle} is below 0. Correct it, or leave the cell empty if it was missed.',
+  },
+  'define/reading-zero': {
+    severity: 'error',
+    text: 'The reading of “{element}” in cycle {cycle} is 0. If the element did not occur there, leave the cell empty and give its frequency; if it was too short for the watch, set the reading aside with that reason.',
+  },
+  'define/watch-order': {
+    severity: 'error',
+    text: 'Reading {place} of the watch is no number after the one before it. A watch that runs on only rises; correct it, or mark it as missed.',
+  },
+  'define/no-reading': {
+    severity: 'error',
+    text: 'No reading of “{element}” counts: all were missed or set aside. Time it, or take the element out.',
+  },
+  'define/one-reading': {
+    severity: 'warning',
+    text: '“{element}” has one reading that counts, so nothing can be said about how sure its time is. Take more.',
+  },
+  'define/same-cycle': {
+    severity: 'error',
+    text: 'All readings of “{element}” carry the same cycle number, so they have no order of time. Number the cycles.',
+  },
+  'define/group-empty': {
+    severity: 'error',
+    text: 'There is no reading for {group}. Leave it out, or add its readings.',
+  },
+  'define/group-number': {
+    severity: 'error',
+    text: 'Reading {place} of {group} is no number. Correct it or leave it out.',
+  },
+  'define/groups': {
+    severity: 'error',
+    text: 'To compare, at least two groups (one for each {noun}) and more readings than groups are needed. Take more readings.',
+  },
+  'define/rating': {
+    severity: 'error',
+    text: 'The rating of {what} cannot be used: {found}. On the {scale} standard is {standard}, and ratings above 0 and up to {most} are taken. Correct it, or choose the scale it was given on.',
+  },
+  'define/no-rating': {
+    severity: 'error',
+    text: 'The reading of “{element}” in cycle {cycle} has no rating, and neither has the element nor the study. Rate one of them.',
+  },
+  'define/allowance-shift': {
+    severity: 'error',
+    text: '{what} is {found} of the shift, which leaves no time for work. Give less than 100 %, or give it as a share of basic time.',
+  },
+  'define/allowance-column': {
+    severity: 'error',
+    text: 'The edition “{edition}” has no column “{column}”. Choose one of: {known}.',
+  },
+  'define/allowance-row': {
+    severity: 'error',
+    text: 'The edition “{edition}” has no such level in the row “{row}”. Choose one that it prints, or another edition.',
+  },
+  'define/allowance-blank': {
+    severity: 'error',
+    text: 'The table prints no figure for “{row}”, {level}, in the column “{column}”. It gives no allowance for this; ask a qualified person whether the work may be done at all.',
+  },
+  'define/allowance-twice': {
+    severity: 'error',
+    text: 'The row “{row}” was chosen twice. Choose one level of it.',
+  },
+  'define/no-elements': {
+    severity: 'error',
+    text: 'There is no element, so there is no standard time. Add the elements of the work.',
+  },
+  'define/inside-longer': {
+    severity: 'note',
+    text: 'The work inside the run of the machine lasts longer than the machine runs, so the machine waits and that work sets the cycle. Shorten it or share it if the machine is to run on.',
+  },
+  'define/no-process': {
+    severity: 'error',
+    text: '“{element}” is said to be done inside the run of a machine, but no element of the machine is there. Add it, or take the work as outside.',
+  },
+  'define/no-interval': {
+    severity: 'warning',
+    text: 'No interval can be given for the standard time: “{element}” has fewer than two readings that count. Take more readings.',
+  },
+  'define/shift-order': {
+    severity: 'error',
+    text: 'The shift {place} does not end after it starts, or starts before the one before it ends. Correct its times.',
+  },
+  'define/break-outside': {
+    severity: 'error',
+    text: 'A break in the shift {place} does not lie inside it, or does not end after it starts. Correct its times.',
+  },
+  'define/too-few-moments': {
+    severity: 'error',
+    text: '{wanted} observations were wanted, but the shifts have only {there} moments outside the breaks. Ask for fewer, take a finer step or add shifts.',
+  },
+  'define/seen-of': {
+    severity: 'error',
+    text: 'It was seen {seen} times in {count} observations, which cannot be. Both are whole numbers, and the first is not above the second.',
+  },
+  'define/few-seen': {
+    severity: 'note',
+    text: 'It was seen, or not seen, fewer than five times, so the interval by the normal distribution is poor; use the one after Wilson beside it.',
+  },
+  'define/learning-average': {
+    severity: 'error',
+    text: 'With a rate of {rate} of the cumulative average, a further unit would take no time or less. On the cumulative average model (Wright) the rate is above 50 %; check whether it was given for the unit model (Crawford).',
+  },
+  'define/learning-points': {
+    severity: 'error',
+    text: 'A learning curve needs times above 0 at {least} different units or more; {found} were given. Add some.',
+  },
+  'define/learning-far': {
+    severity: 'error',
+    text: 'That time would be reached only after {most} units, so it is not reached. Give a lower rate or a longer time.',
+  },
+  'define/learning-never': {
+    severity: 'error',
+    text: 'That time is never reached: at a rate of 100 % every unit takes as long as the first. Give a lower rate or a longer time.',
   },
   // films
   'film/empty': { severity: 'error', text: 'The file {name} is empty. Copy it again from the camera.' },
@@ -514,6 +468,6 @@ export const findingTexts = {
     text: 'This is a fault of the program, not of your file: {reason}. Please report it with the words of the command, the version {version} and, if it may be shown, the file.',
   },
   'cli/write': { severity: 'error', text: '{file} cannot be written: {reason}.' },
-} as const satisfies Readonly<Record<string, Entry>>;
+} as const satisfies Readonly<Record<string, TextEntry>>;
 
 export type FindingCode = keyof typeof findingTexts;
