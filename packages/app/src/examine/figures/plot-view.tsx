@@ -26,6 +26,8 @@ export function PlotView(props: {
     const options = make(plot, width, hitMaker(hits));
     const drawn = plot.plot({ ...options, width, className: 'plot', ariaLabel: label });
     for (const sheet of drawn.querySelectorAll('style')) sheet.remove();
+    // The whole is one picture with one name; the names of its parts say nothing and belong to no role.
+    for (const part of drawn.querySelectorAll('[aria-label]')) part.removeAttribute('aria-label');
     drawn.setAttribute('role', 'img');
     drawn.addEventListener('click', (event) => {
       const piece = event.target instanceof Element ? event.target.closest('.hit') : null;
