@@ -34,13 +34,14 @@ export function stripPlot(rows: readonly StripRow[], unit: TimeUnit): PlotMaker 
   const ranges = rows.filter(({ low, high }) => low !== undefined && high !== undefined);
   const middles = rows.filter(({ middle }) => middle !== undefined);
   const left = labelRoom([...labels.values()]);
+  const domain = domainOf(rows);
   return (plot, width, hit) => ({
     height: 46 + 19 * rows.length,
     marginLeft: left,
     marginRight: 14,
     marginTop: 8,
     marginBottom: 34,
-    x: { label: null, zero: true, nice: true },
+    x: { domain: [...domain], label: null, nice: true },
     y: { domain: rows.map(({ key }) => key), label: null, padding: 0.3 },
     marks: [
       plot.axisY({
@@ -79,4 +80,18 @@ export function stripPlot(rows: readonly StripRow[], unit: TimeUnit): PlotMaker 
       plot.ruleX([0], { stroke: 'var(--soft)' }),
     ],
   });
+}
+
+/** From the least to the most of all that is drawn, with 0 in it; one unit long where everything is 0. */
+export function domainOf(
+  rows: readonly Pick<StripRow, 'dots' | 'middle' | 'low' | 'high'>[],
+): readonly [number, number] {
+  let [least, most] = [0, 0];
+  for (const { dots, middle, low, high } of rows) {
+    for (const value of [middle, low, high, ...dots.map((dot) => dot.value)]) {
+      least = Math.min(least, value ?? 0);
+      most = Math.max(most, value ?? 0);
+    }
+  }
+  return least === most ? [0, 1] : [least, most];
 }
