@@ -5,10 +5,11 @@ import type { CycleReading, Piece } from '../reading/index.ts';
 import { shortened } from '../stake/index.ts';
 import { aCycle, groupedBy, isNoise, noiseLimit, totalTime } from './context.ts';
 import type { LeadContext, LeadDraft, LeadRule } from './lead.ts';
-import { cycleWords } from './stretches.ts';
+import { cycleWords, timeWords } from './stretches.ts';
+import { toolUptakes } from './tool-uptakes.ts';
 
 /** Our own choice, no source: what is shorter or comes less often is no sequence worth a batch. */
-const limits = { motions: 3, times: 3, longest: 12 } as const;
+const limits = { motions: 3, times: 3, longest: 12, tool: 2 } as const;
 
 /** Motions that only bring things to the work and away: a batch or a gang tool makes them once for all. */
 const handling = new Set(['TE', 'G', 'TL', 'RL', 'Sh', 'St', 'F', 'PP']);
@@ -25,7 +26,7 @@ export const repeated: LeadRule = {
   code: 'repeated',
   name: 'The same sequence over and over',
   principles: [19, 18],
-  limit: `${noiseLimit} Said when a hand makes the same ${limits.motions} to ${limits.longest} motions at least ${limits.times} times one after another in a cycle: our own choice, no source.`,
+  limit: `${noiseLimit} Said when a hand makes the same ${limits.motions} to ${limits.longest} motions at least ${limits.times} times one after another in a cycle, or takes up, uses and lays down the same tool at least ${limits.tool} times in a cycle: our own choice, no source. A record without marked cycles is left out: there the cycle itself repeats.`,
   arrangement: 'kept',
   change:
     'Reaching, grasping, carrying, choosing and letting go are made once for all repetitions instead of once for each: at best all the others are gone, at worst none.',
@@ -45,10 +46,27 @@ export const repeated: LeadRule = {
   ],
   find: (context) =>
     hands.flatMap((hand) => {
-      const found = context.cycles.flatMap((cycle) => longestRepetition(cycle[hand]) ?? []);
-      return [...groupedBy(found, wordsOf)].flatMap(([words, list]) => draft(context, hand, words, list));
+      const cycles = context.cycles.filter(({ number }) => number > 0);
+      const tools = toolDrafts(
+        context,
+        hand,
+        cycles.map((cycle) => cycle[hand]),
+      );
+      const told = new Set(tools.flatMap(({ effects }) => effects.map(({ piece }) => piece)));
+      const found = cycles.flatMap((cycle) => longestRepetition(cycle[hand]) ?? []);
+      const runs = [...groupedBy(found, wordsOf)].flatMap(([words, list]) =>
+        draft(context, hand, words, list, told),
+      );
+      return [...tools, ...numbered(runs)];
     }),
 };
+
+/** Long names are cut, and what is then alike is told apart by a number. */
+function numbered(drafts: readonly LeadDraft[]): LeadDraft[] {
+  return [...groupedBy(drafts, ({ about }) => about)].flatMap(([about, list]) =>
+    list.map((item, index) => (index === 0 ? item : { ...item, about: `${about} (${index + 1})` })),
+  );
+}
 
 function tokenOf({ kind, object }: Piece): string {
   return `${kind} ${object ?? ''}`;
@@ -103,18 +121,19 @@ function draft(
   hand: LeadDraft['hand'],
   words: string,
   list: readonly Repetition[],
+  told: ReadonlySet<Piece>,
 ): LeadDraft[] {
   const all = list.flatMap(({ pieces }) => pieces);
   const time = aCycle(context, totalTime(all));
   const spare = list.flatMap(({ pieces, length }) =>
-    pieces.slice(length).filter(({ kind }) => handling.has(kind)),
+    pieces.slice(length).filter((piece) => handling.has(piece.kind) && !told.has(piece)),
   );
   if (isNoise(context, aCycle(context, totalTime(spare)))) return [];
   const times = list.reduce((most, item) => Math.max(most, item.times), 0);
   return [
     {
       hand,
-      about: words.slice(0, 200),
+      about: `run ${words.slice(0, 200)}`,
       traces: list.map(({ pieces }) => ({
         cycle: pieces[0]?.cycle ?? 0,
         hand,
@@ -130,4 +149,46 @@ function draft(
       effects: spare.map((piece) => shortened(piece, 0, piece.duration)),
     },
   ];
+}
+
+/** The same tool taken up, used and laid down several times in a cycle. */
+function toolDrafts(
+  context: LeadContext,
+  hand: LeadDraft['hand'],
+  rows: readonly CycleReading['left'][],
+): LeadDraft[] {
+  const often = rows.flatMap((pieces) =>
+    [...groupedBy(toolUptakes(pieces), ({ tool }) => tool).values()].filter(
+      (list) => list.length >= limits.tool,
+    ),
+  );
+  return [...groupedBy(often, ([first]) => first?.tool ?? '')].flatMap(([tool, inCycles]) => {
+    const uptakes = inCycles.flat();
+    const all = uptakes.flatMap((uptake) => uptake.handling);
+    const spare = inCycles.flatMap((list) => list.slice(1).flatMap((uptake) => uptake.handling));
+    if (isNoise(context, aCycle(context, totalTime(spare)))) return [];
+    const times = inCycles.reduce((most, { length }) => Math.max(most, length), 0);
+    return [
+      {
+        hand,
+        about: `tool ${tool}`,
+        traces: uptakes.map(({ cycle, from, to }) => ({ cycle, hand, from, to })),
+        evidence: `The ${hand} hand takes up ${tool}, uses it and lays it down up to ${times} times in one cycle. Taking up and laying down takes ${timeWords(context, totalTime(all))}, all but the first time ${timeText(aCycle(context, totalTime(spare)), 'seconds')}, ${cycleWords(context, all)}.`,
+        figures: [
+          {
+            name: 'taking up and laying down',
+            value: aCycle(context, totalTime(all)),
+            unit: 'time' as const,
+          },
+          {
+            name: 'handling after the first time',
+            value: aCycle(context, totalTime(spare)),
+            unit: 'time' as const,
+          },
+          { name: 'most times in a cycle', value: times, unit: 'count' as const },
+        ],
+        effects: spare.map((piece) => shortened(piece, 0, piece.duration)),
+      },
+    ];
+  });
 }
