@@ -175,6 +175,16 @@ describe('elements', () => {
     await expect
       .poll(async () => (await headStudy(page)).methods[0]?.elements?.[0]?.name)
       .toBe('reach and take the body');
+    await elements.getByText('Critical examination of this element').click();
+    const answer = elements.locator('textarea[data-question="purpose-2"]');
+    await answer.fill('The body must come to the front.');
+    await answer.blur();
+    await expect
+      .poll(async () => (await headStudy(page)).examinations?.[0])
+      .toMatchObject({
+        subject: { kind: 'element', element: made[0]?.id },
+        answers: [{ question: 'purpose-2', text: 'The body must come to the front.' }],
+      });
     await elements.getByRole('button', { name: /^Remove/ }).click();
     await name.waitFor({ state: 'detached' });
     await expect.poll(async () => (await headStudy(page)).methods).toEqual(before.methods);

@@ -21,6 +21,7 @@ interface Props {
   readonly onTrace: (traces: readonly Trace[]) => void;
   readonly onEdit: (edit: Edit) => void;
   readonly newId: () => string;
+  readonly examination?: (element: string) => React.ReactNode;
 }
 
 /** Elements that the analyst names in one cycle; the others are searched for them by their motions. */
@@ -80,6 +81,7 @@ function Marks(props: Props & { readonly marks: readonly ElementMark[] }) {
           <button type="button" className="quiet" onClick={() => send(removeElement(method, id))}>
             Remove<span className="hidden"> {name}</span>
           </button>
+          {props.examination?.(id)}
         </li>
       ))}
     </ul>

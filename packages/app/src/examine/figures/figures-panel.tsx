@@ -20,6 +20,8 @@ interface Props {
   readonly onTrace: (traces: readonly Trace[]) => void;
   readonly onEdit: (edit: Edit) => void;
   readonly newId: () => string;
+  /** The critical examination of a named element. */
+  readonly examination?: (element: string) => React.ReactNode;
 }
 
 const parts = [
@@ -61,6 +63,7 @@ export function FiguresPanel(props: Props) {
         onTrace={onTrace}
         onEdit={props.onEdit}
         newId={props.newId}
+        {...(props.examination === undefined ? {} : { examination: props.examination })}
       />
     ),
   };

@@ -4,6 +4,7 @@ import { useMemo, useState } from 'react';
 import { randomId } from '../../editor/page-ports.ts';
 import type { RecordDesk } from '../../record/desk.ts';
 import { useLook, usePreferences } from '../../shell/preferences.ts';
+import { CriticalDetails } from '../critical-panel.tsx';
 import { type Occurrence, occurrencesOf, occurrenceWords, windowOf } from '../occurrences.ts';
 import { FiguresPanel } from './figures-panel.tsx';
 
@@ -53,6 +54,13 @@ export function FiguresSide(props: { readonly desk: RecordDesk; readonly reading
         onTrace={choose}
         onEdit={(edit) => desk.dispatch(edit)}
         newId={randomId}
+        examination={(element) => (
+          <CriticalDetails
+            desk={desk}
+            subject={{ kind: 'element', method: reading.method.id, element }}
+            what="of this element"
+          />
+        )}
       />
       {occurrences === undefined ? null : (
         <Shown
