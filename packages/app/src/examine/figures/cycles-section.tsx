@@ -24,22 +24,31 @@ export function CyclesSection(props: SectionProps & { readonly variation: Variat
     [props.reading, variation, unit],
   );
   const { sample } = variation.cycles;
+  const several = sample.n > 1;
   return (
     <>
-      <FigureBlock title="Cycle times" plot={plot} tables={tables} onTrace={onTrace} open={open}>
+      <FigureBlock
+        title="Cycle times"
+        plot={several ? plot : undefined}
+        tables={tables}
+        onTrace={onTrace}
+        open={open}
+      >
         <p>
-          {sample.n === 1
-            ? `One cycle of ${time(sample.mean, unit)}; a mean needs more.`
-            : `Mean of ${sample.n} cycles ${time(sample.mean, unit)}, deviation ${time(sample.deviation ?? 0, unit)} (${percentText(sample.variation ?? 0)} of the mean), 95 % interval of the mean ${sampleInterval('time', sample, unit)} ${timeUnits[unit].symbol} (the band).`}
+          {several
+            ? `Mean of ${sample.n} cycles ${time(sample.mean, unit)}, deviation ${time(sample.deviation ?? 0, unit)} (${percentText(sample.variation ?? 0)} of the mean), 95 % interval of the mean ${sampleInterval('time', sample, unit)} ${timeUnits[unit].symbol} (the band).`
+            : `One cycle of ${time(sample.mean, unit)}; a mean, its spread and bounds of practice need more than one.`}
         </p>
       </FigureBlock>
-      <section className="figure-block" aria-label="Two bounds of practice">
-        <header>
-          <h3>Two bounds of practice</h3>
-        </header>
-        <Bound name="Best complete cycle" bound={variation.best} unit={unit} onTrace={onTrace} />
-        <Bound name="Cycle of lower quartiles" bound={variation.quartiles} unit={unit} onTrace={onTrace} />
-      </section>
+      {several ? (
+        <section className="figure-block" aria-label="Two bounds of practice">
+          <header>
+            <h3>Two bounds of practice</h3>
+          </header>
+          <Bound name="Best complete cycle" bound={variation.best} unit={unit} onTrace={onTrace} />
+          <Bound name="Cycle of lower quartiles" bound={variation.quartiles} unit={unit} onTrace={onTrace} />
+        </section>
+      ) : null}
     </>
   );
 }

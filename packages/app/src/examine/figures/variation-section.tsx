@@ -15,6 +15,15 @@ const mostRows = 60;
 
 /** How the cycles differ: each element over the cycles, and the cycles with motions that the others lack. */
 export function VariationSection(props: SectionProps & { readonly variation: Variation }) {
+  if (props.reading.cycles.length > 1) return <Compared {...props} />;
+  return (
+    <p className="figure-block">
+      One cycle says nothing about variation: mark more cycles of the method to see it.
+    </p>
+  );
+}
+
+function Compared(props: SectionProps & { readonly variation: Variation }) {
   const { variation, unit, onTrace, open, reading } = props;
   const { elements, basis } = variation;
   const plot = useMemo(
