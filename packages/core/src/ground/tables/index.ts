@@ -38,5 +38,20 @@ export {
   processSymbols,
   symbolOfMotion,
 } from './process-symbols.ts';
+export {
+  type RatingScaleFacts,
+  type RatingScaleId,
+  ratingScales,
+} from './rating-scales.ts';
+export {
+  type AllowanceColumn,
+  type AllowanceEdition,
+  type AllowanceEditionId,
+  type AllowanceLevel,
+  type AllowanceRow,
+  type AllowanceRowId,
+  allowanceEditions,
+  contingencyMost,
+} from './relaxation-allowances.ts';
 export { type Source, type SourceId, sources } from './sources.ts';
 export { type WorkArea, type WorkAreaFacts, workAreaOf, workAreas } from './work-areas.ts';

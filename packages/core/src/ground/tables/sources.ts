@@ -114,6 +114,27 @@ export const sources = {
     locator: 'http://studyres.com/doc/8656229/?page=5',
     seen: 'secondary',
   },
+  'rating-scales': {
+    reference:
+      'Scales of rating after the ILO and BS 3138, in a Spanish reproduction; walking 4 miles an hour is standard 100',
+    locator: 'https://ingenieriametodos.blogspot.com/2013/04/escalas-de-valoracion-i.html',
+    seen: 'secondary',
+  },
+  'allowances-pounds': {
+    reference:
+      'W. J. Stevenson, Operations Management, table of relaxation allowances (after the ILO), figures as repeated in teaching slides',
+    seen: 'secondary',
+  },
+  'allowances-kilograms': {
+    reference: 'Suplementos por descanso, teaching sheet after the ILO, percent of basic time',
+    locator: 'https://www.scribd.com/document/221205839',
+    seen: 'secondary',
+  },
+  'allowances-constant': {
+    reference: 'Suplementos, lecture slides after the ILO: constant allowances and contingency',
+    locator: 'https://www.scribd.com/document/534159541',
+    seen: 'secondary',
+  },
   ours: { reference: 'Evenhand; no publication settles it', seen: 'read' },
 } as const satisfies Readonly<Record<string, Source>>;
 
