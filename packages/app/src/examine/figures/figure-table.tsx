@@ -15,7 +15,7 @@ export function FigureTable(props: {
   const more = rows.length - mostRows;
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reachable by the keyboard
-    <section className="figure-table" aria-label={caption} tabIndex={0}>
+    <section className="figure-table" aria-label={`${caption}: table`} tabIndex={0}>
       <table className="plain">
         <caption>{caption}</caption>
         <thead>

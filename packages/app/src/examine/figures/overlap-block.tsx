@@ -42,7 +42,7 @@ export function OverlapBlock({ figures, unit, onTrace, open, reading }: SectionP
         </label>
       </div>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reachable by the keyboard */}
-      <section className="figure-table" aria-label={title} tabIndex={0}>
+      <section className="figure-table" aria-label={`${title}, seconds and shares`} tabIndex={0}>
         <table className="overlap">
           <caption>Left hand down, right hand across; {head}. Empty: never at the same time.</caption>
           <thead>
