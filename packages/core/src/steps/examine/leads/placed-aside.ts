@@ -1,6 +1,6 @@
 import { micros } from '../../../ground/base/index.ts';
 import { quantileOf } from '../../../ground/numerics/index.ts';
-import { hands } from '../../../ground/study/index.ts';
+import { type Hand, hands } from '../../../ground/study/index.ts';
 import type { MotionKind } from '../../../ground/tables/index.ts';
 import { numberText, percentText, timeText } from '../../../ground/units/index.ts';
 import { type CycleReading, type Piece, stateOf } from '../reading/index.ts';
@@ -61,10 +61,12 @@ export const placedAside: LeadRule = {
     'Who takes the box away, and how often?',
   ],
   find: (context) => {
+    const ends = { left: disposals(context, 'left'), right: disposals(context, 'right') };
+    if (ends.left.length + ends.right.length === 0) return [];
     const used = placesOfWork(context);
     const quick = quickRelease(context);
     return hands.flatMap((hand) => {
-      const found = context.cycles.flatMap((cycle) => disposalOf(cycle[hand], used) ?? []);
+      const found = ends[hand].filter(({ place }) => !used.has(place));
       const byObject = groupedBy(found, ({ carry }) => carry.object);
       return [...byObject.values()].flatMap((list) => draft(context, hand, list, quick));
     });
@@ -85,8 +87,12 @@ function placesOfWork(context: LeadContext): ReadonlySet<string> {
   return places;
 }
 
+function disposals(context: LeadContext, hand: Hand): Disposal[] {
+  return context.cycles.flatMap((cycle) => disposalOf(cycle[hand]) ?? []);
+}
+
 /** Undefined when the hand's work of the cycle does not end in this way. */
-function disposalOf(pieces: CycleReading['left'], used: ReadonlySet<string>): Disposal | undefined {
+function disposalOf(pieces: CycleReading['left']): Disposal | undefined {
   const last = pieces.findLastIndex(({ kind }) => stateOf(kind) === 'working' && kind !== 'TE');
   const release = pieces[last];
   if (release?.kind !== 'RL') return undefined;
@@ -95,7 +101,7 @@ function disposalOf(pieces: CycleReading['left'], used: ReadonlySet<string>): Di
   const carry = pieces[at];
   const placing = pieces.slice(at + 1, last);
   const place = release.motion?.to ?? placing.at(-1)?.motion?.to ?? carry?.motion?.to;
-  if (carry?.kind !== 'TL' || place === undefined || used.has(place)) return undefined;
+  if (carry?.kind !== 'TL' || place === undefined) return undefined;
   const visits = pieces.filter(({ kind, motion }) => kind === 'TL' && motion?.to === place);
   return visits.length > 1 ? undefined : { carry, placing, release, place };
 }

@@ -68,8 +68,15 @@ function numbered(drafts: readonly LeadDraft[]): LeadDraft[] {
   );
 }
 
-function tokenOf({ kind, object }: Piece): string {
-  return `${kind} ${object ?? ''}`;
+/** A number for each kind of motion with each thing, so that the many comparisons are of numbers. */
+function tokensOf(pieces: CycleReading['left']): readonly number[] {
+  const numbers = new Map<string, number>();
+  return pieces.map(({ kind, object }) => {
+    const word = object === undefined ? kind : `${kind} ${object}`;
+    const known = numbers.get(word) ?? numbers.size;
+    numbers.set(word, known);
+    return known;
+  });
 }
 
 function wordsOf({ pieces, length }: Repetition): string {
@@ -81,7 +88,7 @@ function wordsOf({ pieces, length }: Repetition): string {
 
 /** The repetition that takes most time among all periods; undefined when there is none. */
 function longestRepetition(pieces: CycleReading['left']): Repetition | undefined {
-  const tokens = pieces.map(tokenOf);
+  const tokens = tokensOf(pieces);
   let best: Repetition | undefined;
   for (let length = limits.motions; length <= limits.longest; length += 1) {
     let same = 0;
