@@ -40,7 +40,9 @@ export function figureLines(set: FigureSet, unit: TimeUnit, reading: MethodReadi
     ...table('Begun and ended together', meetingLines(figures, unit)),
     ...sameMotionLines(figures, unit, table),
     ...repeatedLines([...repeated.left.byCost, ...repeated.right.byCost, ...repeated.both.byCost], unit),
-    ...variationLines(variation, unit, (cycle) => cycleWords([reading.cycles[cycle]?.number ?? 0])),
+    ...(many
+      ? variationLines(variation, unit, (cycle) => cycleWords([reading.cycles[cycle]?.number ?? 0]))
+      : []),
   ];
 }
 

@@ -152,6 +152,10 @@ describe('reading a method cycle by cycle', () => {
     [[4, 1, 2, 3, 7], 'cycles 1–4, 7'],
     [[1, 2], 'cycles 1, 2'],
     [[0], 'the whole record'],
+    [
+      Array.from({ length: 20 }, (_, k) => 2 * k + 1),
+      'cycles 1, 3, 5, 7, 9, 11, 13, 15, 17, 19, 21, 23 and 8 more',
+    ],
   ])('%j in words', (numbers, words) => expect(cycleWords(numbers)).toBe(words));
 });
 

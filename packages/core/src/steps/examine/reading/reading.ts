@@ -154,6 +154,9 @@ function notesOf(method: Method, cycles: readonly CycleReading[]): Finding[] {
   return found;
 }
 
+/** A list of more stretches than these is cut, and the number of the others told. */
+const mostRuns = 12;
+
 /** "cycle 3", "cycles 1–4, 7", "the whole record"; numbers in any order. */
 export function cycleWords(numbers: readonly number[]): string {
   const sorted = [...new Set(numbers)].sort((a, b) => a - b);
@@ -167,7 +170,9 @@ export function cycleWords(numbers: readonly number[]): string {
   const words = runs.map(([first, last]) =>
     last === first ? `${first}` : last === first + 1 ? `${first}, ${last}` : `${first}–${last}`,
   );
-  return `${sorted.length === 1 ? 'cycle' : 'cycles'} ${words.join(', ')}`;
+  const shown = words.slice(0, mostRuns).join(', ');
+  const left = runs.slice(mostRuns).reduce((sum, [first, last]) => sum + last - first + 1, 0);
+  return `${sorted.length === 1 ? 'cycle' : 'cycles'} ${shown}${left === 0 ? '' : ` and ${left} more`}`;
 }
 
 /** The real time between two boundaries of a reading. */

@@ -8,6 +8,8 @@ const towards: ReadonlySet<MotionKind> = new Set(['TE', 'Sh', 'F', 'St']);
 interface Individual {
   readonly pieces: Piece[];
   place: string | undefined;
+  /** Just grasped and not moved yet: it is in a hand, though still where it lay. */
+  justGrasped: boolean;
 }
 
 /**
@@ -18,7 +20,7 @@ interface Individual {
 export function individualsOf(cycle: CycleReading): readonly (readonly Piece[])[] {
   const byName = new Map<string, Individual[]>();
   const pending: Record<'left' | 'right', Piece[]> = { left: [], right: [] };
-  const all = [...cycle.left, ...cycle.right].sort((a, b) => a.from - b.from || (a.hand < b.hand ? -1 : 1));
+  const all = [...cycle.left, ...cycle.right].sort(inOrder);
   for (const piece of all) {
     if (piece.object === undefined || piece.kind === 'unmarked') continue;
     const waiting = pending[piece.hand];
@@ -29,11 +31,18 @@ export function individualsOf(cycle: CycleReading): readonly (readonly Piece[])[
       individual.pieces.push(...pending[piece.hand], piece);
       pending[piece.hand] = [];
       individual.place = placeAfter(piece) ?? individual.place;
+      individual.justGrasped = piece.kind === 'G';
     }
   }
   settle(byName, pending, 'left');
   settle(byName, pending, 'right');
   return [...byName.values()].flat().map(({ pieces }) => pieces.sort((a, b) => a.from - b.from));
+}
+
+/** By time; what is laid down at a moment lies there for a grasp of the same moment. */
+function inOrder(a: Piece, b: Piece): number {
+  const grasps = (piece: Piece) => (piece.kind === 'G' ? 1 : 0);
+  return a.from - b.from || grasps(a) - grasps(b) || a.to - b.to || (a.hand < b.hand ? -1 : 1);
 }
 
 /** Reaches that end in no grasp go to the thing of that name that was handled last. */
@@ -55,7 +64,7 @@ function lastOf(byName: Map<string, Individual[]>, name: string): Individual {
 }
 
 function added(byName: Map<string, Individual[]>, name: string): Individual {
-  const made: Individual = { pieces: [], place: undefined };
+  const made: Individual = { pieces: [], place: undefined, justGrasped: false };
   byName.set(name, [...(byName.get(name) ?? []), made]);
   return made;
 }
@@ -65,11 +74,17 @@ function individualFor(byName: Map<string, Individual[]>, piece: Piece): Individ
   const known = byName.get(name) ?? [];
   const from = piece.motion?.from;
   if (piece.kind === 'G' && from !== undefined && known.length > 0) {
-    const there = known.findLast(({ place }) => place === undefined || place === from);
+    const there = known.findLast(
+      (item) => (item.place === undefined || item.place === from) && !isInOtherHand(item, piece),
+    );
     return there ?? added(byName, name);
   }
   const own = known.findLast(({ pieces }) => pieces.at(-1)?.hand === piece.hand);
   return own ?? lastOf(byName, name);
+}
+
+function isInOtherHand({ pieces, justGrasped }: Individual, grasp: Piece): boolean {
+  return justGrasped && pieces.at(-1)?.hand !== grasp.hand;
 }
 
 function placeAfter({ kind, motion }: Piece): string | undefined {

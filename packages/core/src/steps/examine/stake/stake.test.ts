@@ -177,6 +177,17 @@ describe('which motions are made with the same thing', () => {
     expect(lengths(cycle)).toEqual([['G', 'TL', 'RL', 'TE', 'G']]);
   });
 
+  it('both hands grasp from one bin at once: two rings', () => {
+    const grasp: Row = [
+      ['G', 1, { object: 'ring', from: 'bin' }],
+      ['TL', 1, { object: 'ring', to: 'front' }],
+    ];
+    expect(lengths(cycleOf(grasp, grasp))).toEqual([
+      ['G', 'TL'],
+      ['G', 'TL'],
+    ]);
+  });
+
   it('without places there is one of each name', () => {
     const grasp: Row = [
       ['G', 1, { object: 'ring' }],
