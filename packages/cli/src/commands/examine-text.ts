@@ -75,14 +75,18 @@ function leadText(reading: MethodReading, lead: Lead, number: number, unit: Time
 
 function stakeText({ low, high }: Stake, unit: TimeUnit): string {
   const { symbol, decimals } = timeUnits[unit];
-  const number = (time: number) => numberText(inUnit(micros(time), unit), decimals);
-  return `${number(low)} to ${number(high)} ${symbol}`;
+  return `${rangeText(inUnit(micros(low), unit), inUnit(micros(high), unit), decimals)} ${symbol}`;
 }
 
 function hoursText(hours: Lead['hoursAYear']): string {
   if (hours === undefined) return '';
-  const decimals = hours.high < 10 ? 1 : 0;
-  return `, ${numberText(hours.low, decimals)} to ${numberText(hours.high, decimals)} hours a year`;
+  return `, ${rangeText(hours.low, hours.high, hours.high < 10 ? 1 : 0)} hours a year`;
+}
+
+/** One number where both ends read the same. */
+function rangeText(low: number, high: number, decimals: number): string {
+  const [from, to] = [numberText(low, decimals), numberText(high, decimals)];
+  return from === to ? to : `${from} to ${to}`;
 }
 
 function principleText(number: Lead['principles'][number]): string {
