@@ -206,7 +206,7 @@ export const findingTexts = {
   'define/number': { severity: 'error', text: '{what} must be {range}; {found} was given.' },
   'define/too-few-readings': {
     severity: 'error',
-    text: 'There are {found} readings that count; {least} are the fewest from which this can be said. Take more.',
+    text: 'Readings that count: {found}. At least {least} are needed to say this; take more.',
   },
   'define/too-many-cycles': {
     severity: 'error',
@@ -226,7 +226,7 @@ export const findingTexts = {
   },
   'define/reading-not-number': {
     severity: 'error',
-    text: 'The reading of “{element}” in cycle {cycle} is no number. Write the time, or leave the cell empty if it was missed.',
+    text: 'The reading of “{element}” in cycle {cycle} is no number that can be a time. Write the time, or leave the cell empty if it was missed.',
   },
   'define/reading-negative': {
     severity: 'error',
@@ -334,7 +334,11 @@ export const findingTexts = {
   },
   'define/learning-points': {
     severity: 'error',
-    text: 'A learning curve needs times above 0 at {least} different units or more; {found} were given. Add some.',
+    text: 'A learning curve needs three times above 0 or more, each at a whole unit from 1, at two different units at least. Correct the points or add some.',
+  },
+  'define/learning-scatter': {
+    severity: 'error',
+    text: 'The times scatter so widely that no learning curve can be told from them. Look for slips among them, or add more units.',
   },
   'define/learning-far': {
     severity: 'error',

@@ -7,7 +7,7 @@ import {
   allowanceEditions,
 } from '../../ground/tables/index.ts';
 import { percentText } from '../../ground/units/index.ts';
-import { rangeFault } from './inputs.ts';
+import { foundText, largest, rangeFault } from './inputs.ts';
 
 /**
  * What an allowance is a share of: the basic time (standard = basic · (1 + share)), or the shift, so that the share of
@@ -53,8 +53,12 @@ export function allowanceFault(
   { share, convention }: Allowance,
   what = 'The allowance',
 ): Finding | undefined {
-  if (convention === 'share-of-shift' && Number.isFinite(share) && share >= 1) {
-    return finding('define/allowance-shift', {}, { what, found: percentText(share) });
+  if (convention === 'share-of-shift' && share >= 1) {
+    return finding(
+      'define/allowance-shift',
+      {},
+      { what, found: share > largest ? foundText(share) : percentText(share) },
+    );
   }
   return rangeFault(what, share, { least: 0, most: 10 });
 }

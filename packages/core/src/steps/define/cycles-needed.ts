@@ -65,7 +65,7 @@ export function cyclesNeeded(pilot: Pilot, wish: CyclesWish): Result<CyclesNeede
   const deviation =
     wish.form === 'population' ? pilot.deviation * Math.sqrt((pilot.n - 1) / pilot.n) : pilot.deviation;
   const { unrounded, multiplier } = solve(pilot, wish, deviation / halfWidth);
-  if (!Number.isFinite(unrounded)) {
+  if (!(unrounded < mostCycles)) {
     return fail(finding('define/too-many-cycles', {}, { limit: 'what can be counted' }));
   }
   const needed = Math.max(wish.form === 'student-iterated' ? 2 : 1, roundedUp(unrounded));
@@ -98,9 +98,12 @@ export function precisionReached(pilot: Pilot, confidence = 0.95): Result<Precis
   return ok({ halfWidth, share: halfWidth / pilot.mean, multiplier });
 }
 
-/** A finding when a confidence does not lie between 0 and 1. */
+/** More readings than this cannot be counted out one by one. */
+const mostCycles = 1e15;
+
+/** A finding when a confidence is not a share below 1, such as 95 where 0.95 is meant. */
 export function confidenceFault(confidence: number): Finding | undefined {
-  return rangeFault('The confidence', confidence, { above: 0, below: 1 });
+  return rangeFault('The confidence', confidence, { least: 0.01, most: 0.999999 });
 }
 
 function solve({ n }: Pilot, { form, assurance }: CyclesWish, ratio: number) {
@@ -109,7 +112,7 @@ function solve({ n }: Pilot, { form, assurance }: CyclesWish, ratio: number) {
   return { multiplier, unrounded: (multiplier * ratio) ** 2 };
 }
 
-/** What t may be used with: a printed multiplier is one of the normal distribution, so its confidence is taken. */
+/** z when no degrees of freedom are given, else t with them. */
 function multiplierOf(assurance: Assurance, degrees: number | undefined): number {
   if (assurance.kind === 'multiplier') return assurance.multiplier;
   const p = 0.5 + assurance.confidence / 2;
@@ -118,24 +121,21 @@ function multiplierOf(assurance: Assurance, degrees: number | undefined): number
 
 /**
  * Where n meets (t(n − 1)·s/half width)². The right side falls as n grows, so there is one such n and every n above it
- * is enough; found by halving to the last digit.
+ * is enough; found by halving to the last digit. Below two readings there is no t, so two are where it begins.
  */
 function iterated(assurance: Assurance, ratio: number) {
   const wanted = (n: number) => (multiplierOf(assurance, n - 1) * ratio) ** 2;
-  let low = 1 + 1e-6;
-  let high = 2;
-  while (wanted(high) > high && high < 1e15) [low, high] = [high, high * 2];
+  if (!(wanted(2) > 2)) return { unrounded: wanted(2), multiplier: multiplierOf(assurance, 1) };
+  let [low, high] = [2, 4];
+  while (wanted(high) > high && high < mostCycles) [low, high] = [high, high * 2];
+  if (high >= mostCycles)
+    return { unrounded: Number.POSITIVE_INFINITY, multiplier: multiplierOf(assurance, high) };
   for (let step = 0; step < 100 && high - low > 1e-12 * high; step++) {
     const middle = (low + high) / 2;
     if (wanted(middle) > middle) low = middle;
     else high = middle;
   }
-  return ratio === 0
-    ? { unrounded: 0, multiplier: multiplierOf(assurance, 1) }
-    : {
-        unrounded: high >= 1e15 ? Number.POSITIVE_INFINITY : high,
-        multiplier: multiplierOf(assurance, high - 1),
-      };
+  return { unrounded: high, multiplier: multiplierOf(assurance, high - 1) };
 }
 
 function halfWidthOf(precision: Precision, mean: number): number {

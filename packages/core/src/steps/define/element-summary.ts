@@ -47,11 +47,13 @@ const fewestForRule = 4;
  * What the readings of one element say. Times in any one unit.
  * @param element name, for the findings
  * @param confidence of the interval of the mean (Student's t), above 0 and below 1
+ * @param timeText how a time is told to a person, with its unit
  */
 export function summarise(
   element: string,
   readings: readonly Reading[],
   confidence = 0.95,
+  timeText: (time: number) => string = shortNumber,
 ): Result<ElementSummary, Finding> {
   const fault = confidenceFault(confidence) ?? readingFaults(element, readings)[0];
   if (fault !== undefined) return fail(fault);
@@ -69,7 +71,7 @@ export function summarise(
     most: quantileOf(sorted, 1),
     missed: readings.filter(({ time }) => time === undefined).length,
     setAside: readings.filter(({ setAside }) => setAside !== undefined),
-    proposals: rule === undefined ? [] : proposalsBy(rule, readings),
+    proposals: rule === undefined ? [] : proposalsBy(rule, readings, timeText),
     rule,
     notes: limits(element, sample),
   });
@@ -94,11 +96,15 @@ function outlierRule(sorted: readonly number[]): OutlierRule | undefined {
   return { low: lower - fence * width, high: upper + fence * width, words };
 }
 
-function proposalsBy({ low, high }: OutlierRule, readings: readonly Reading[]): OutlierProposal[] {
+function proposalsBy(
+  { low, high }: OutlierRule,
+  readings: readonly Reading[],
+  timeText: (time: number) => string,
+): OutlierProposal[] {
   return readings.flatMap(({ cycle, time, setAside }, index) => {
     if (time === undefined || setAside !== undefined || (time >= low && time <= high)) return [];
-    const side = time > high ? `above ${shortNumber(high)}` : `below ${shortNumber(low)}`;
-    const words = `The reading ${shortNumber(time)} in cycle ${cycle} lies ${side}. Look at what happened there; set it aside with the reason if it does not belong to the work, keep it if it does.`;
+    const side = time > high ? `above ${timeText(high)}` : `below ${timeText(low)}`;
+    const words = `The reading ${timeText(time)} in cycle ${cycle} lies ${side}. Look at what happened there; set it aside with the reason if it does not belong to the work, keep it if it does.`;
     return [{ index, cycle, time, words }];
   });
 }

@@ -10,6 +10,10 @@ export interface NumberRange {
   readonly whole?: boolean;
 }
 
+/** What can be measured or counted ends here; beyond it, or closer to 0 than one part of it, a number is a slip. */
+export const largest = 1e15;
+export const smallest = 1e-12;
+
 /**
  * A finding when a number that a person gave lies outside its range or is no number.
  * @param what the name of the number as the subject of a sentence, such as “The confidence”
@@ -22,7 +26,8 @@ export function rangeFault(
 ): Finding | undefined {
   const { above, least, below, most, whole } = range;
   const outside =
-    !Number.isFinite(value) ||
+    !(Math.abs(value) <= largest) ||
+    (above === 0 && value < smallest) ||
     (above !== undefined && value <= above) ||
     (least !== undefined && value < least) ||
     (below !== undefined && value >= below) ||
@@ -46,16 +51,16 @@ export function shortNumber(value: number): string {
 /** What a person gave, also when it is no number. */
 export function foundText(value: number): string {
   if (Number.isNaN(value)) return 'something that is no number';
-  if (!Number.isFinite(value) || Math.abs(value) >= 1e21) return 'a number without end';
+  if (Math.abs(value) > largest) return 'a number beyond all measure';
   return value !== 0 && Math.abs(value) < 1e-6 ? 'a number next to 0' : shortNumber(value);
 }
 
 function rangeText({ above, least, below, most, whole }: NumberRange): string {
   const bounds = [
     above === undefined ? undefined : `above ${shortNumber(above)}`,
-    least === undefined ? undefined : `${shortNumber(least)} or more`,
+    least === undefined ? undefined : `of at least ${shortNumber(least)}`,
     below === undefined ? undefined : `below ${shortNumber(below)}`,
-    most === undefined ? undefined : `${shortNumber(most)} or less`,
+    most === undefined ? undefined : `at most ${shortNumber(most)}`,
   ].filter((bound) => bound !== undefined);
   return `${whole === true ? 'a whole number' : 'a number'}${bounds.length > 0 ? ` ${bounds.join(' and ')}` : ''}`;
 }

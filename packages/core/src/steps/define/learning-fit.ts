@@ -2,6 +2,7 @@ import { fail, ok, type Result } from '../../ground/base/index.ts';
 import { type Finding, finding } from '../../ground/findings/index.ts';
 import type { Interval } from '../../ground/numerics/index.ts';
 import { confidenceFault } from './cycles-needed.ts';
+import { largest, smallest } from './inputs.ts';
 import type { LearningCurve, LearningModel } from './learning.ts';
 import { learningModelWords } from './learning.ts';
 import { lineOf } from './line.ts';
@@ -13,11 +14,14 @@ export interface LearningPoint {
   readonly time: number;
 }
 
+/** An interval of the exponent as wide as this says nothing: from a millionth to a thousandfold with each doubling. */
+const widestExponents = 30;
+
 export interface LearningFit extends LearningCurve {
   readonly exponent: number;
   /** Interval of the rate; not symmetric about it. */
   readonly rateInterval: Interval;
-  /** Interval of the time of the first unit along the line. */
+  /** Standard deviation of ln time about the line; about a share of the time. */
   readonly deviation: number;
   /** Share of the squares of the logarithms that the line explains, 0 to 1. */
   readonly explained: number;
@@ -36,14 +40,12 @@ export function fitLearning(
   confidence = 0.95,
 ): Result<LearningFit, Finding> {
   const usable = points.every(
-    ({ unit, time }) => Number.isSafeInteger(unit) && unit >= 1 && Number.isFinite(time) && time > 0,
+    ({ unit, time }) => Number.isSafeInteger(unit) && unit >= 1 && time >= smallest && time <= largest,
   );
   const places = new Set(points.map(({ unit }) => unit)).size;
   const fault =
     confidenceFault(confidence) ??
-    (usable && points.length >= 3 && places >= 2
-      ? undefined
-      : finding('define/learning-points', {}, { least: 3, found: usable ? places : 'others' }));
+    (usable && points.length >= 3 && places >= 2 ? undefined : finding('define/learning-points'));
   if (fault !== undefined) return fail(fault);
   const line = lineOf(
     points.map(({ unit }) => Math.log(unit)),
@@ -51,6 +53,7 @@ export function fitLearning(
     confidence,
   );
   const { low, high } = line.slopeInterval;
+  if (!(high - low < widestExponents)) return fail(finding('define/learning-scatter'));
   return ok({
     model,
     first: Math.exp(line.intercept),

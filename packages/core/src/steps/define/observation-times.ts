@@ -31,7 +31,7 @@ export function momentsOf(shifts: readonly Shift[], step: Micros): Result<readon
         {
           what: 'The number of steps in the shifts',
           found: String(steps),
-          range: `${mostMoments} or less (take a coarser step)`,
+          range: `at most ${mostMoments} (take a coarser step)`,
         },
       ),
     );

@@ -3,7 +3,7 @@ import { type Finding, type FindingPlace, finding } from '../../ground/findings/
 import { type Sample, sampleOf } from '../../ground/numerics/index.ts';
 import { type RatingScaleId, ratingScales } from '../../ground/tables/index.ts';
 import { confidenceFault } from './cycles-needed.ts';
-import { foundText, shortNumber } from './inputs.ts';
+import { foundText, rangeFault, shortNumber, smallest } from './inputs.ts';
 import { countedReadings, type Reading, readingFaults } from './reading.ts';
 
 /** Ratings above twice the standard are taken for a slip of the pen; our own limit, no source. */
@@ -31,7 +31,7 @@ export function ratingFault(
 ): Finding | undefined {
   const { name, standard } = ratingScales[scale];
   const most = standard * highestPace;
-  if (rating > 0 && rating <= most) return undefined;
+  if (rating >= smallest && rating <= most) return undefined;
   const words = { what, found: foundText(rating), scale: name, standard, most: shortNumber(most) };
   return finding('define/rating', where, words);
 }
@@ -41,17 +41,9 @@ export function ratingFault(
  * @param observed above 0
  */
 export function basicTime(observed: number, rating: number, scale: RatingScaleId): Result<number, Finding> {
-  const fault = ratingFault('the time', rating, scale);
+  const fault =
+    ratingFault('the time', rating, scale) ?? rangeFault('The observed time', observed, { above: 0 });
   if (fault !== undefined) return fail(fault);
-  if (!(observed > 0 && Number.isFinite(observed))) {
-    return fail(
-      finding(
-        'define/number',
-        {},
-        { what: 'The observed time', found: foundText(observed), range: 'a number above 0' },
-      ),
-    );
-  }
   return ok((observed * rating) / ratingScales[scale].standard);
 }
 

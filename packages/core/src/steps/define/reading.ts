@@ -1,5 +1,6 @@
 import { fail, ok, type Result } from '../../ground/base/index.ts';
 import { type Finding, finding } from '../../ground/findings/index.ts';
+import { largest, smallest } from './inputs.ts';
 
 /**
  * One reading of one element. A reading that was missed has no time. One that is set aside keeps its time and its
@@ -42,9 +43,9 @@ export function readingFaults(element: string, readings: readonly Reading[]): re
     const where = { element, cycle: reading.cycle };
     if (reading.setAside?.trim() === '') return [finding('define/no-reason', {}, where)];
     if (reading.time === undefined) return [];
-    if (!Number.isFinite(reading.time)) return [finding('define/reading-not-number', {}, where)];
+    if (!(Math.abs(reading.time) <= largest)) return [finding('define/reading-not-number', {}, where)];
     if (reading.time < 0) return [finding('define/reading-negative', {}, where)];
-    return reading.time === 0 && reading.setAside === undefined
+    return reading.time < smallest && reading.setAside === undefined
       ? [finding('define/reading-zero', {}, where)]
       : [];
   });
@@ -63,7 +64,7 @@ export function timesFromRunningWatch(
   const times: (number | undefined)[] = [];
   let [before, latest]: [number | undefined, number] = [start, start];
   for (const [index, now] of clock.entries()) {
-    if (now !== undefined && !(Number.isFinite(now) && now > latest)) {
+    if (now !== undefined && !(now <= largest && now > latest)) {
       return fail(finding('define/watch-order', {}, { place: index + 1 }));
     }
     times.push(now === undefined || before === undefined ? undefined : now - before);

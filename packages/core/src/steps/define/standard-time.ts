@@ -152,7 +152,5 @@ export function outputIn(time: number, standard: number, piecesPerCycle = 1): Re
   if (fault !== undefined) return fail(fault);
   const cycles = time / standard;
   const rate = cycles * piecesPerCycle;
-  return Number.isFinite(rate)
-    ? ok({ rate, whole: roundedDown(rate) })
-    : fail(rangeFault('The output', rate, {}) as Finding);
+  return ok({ rate, whole: roundedDown(rate) });
 }

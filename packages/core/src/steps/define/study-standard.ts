@@ -35,6 +35,8 @@ export interface StudyPlan extends Uncertainty {
   readonly piecesPerCycle: number;
   /** An hour in the unit of the readings, such as 60 for decimal minutes. */
   readonly hour: number;
+  /** How a time is told to a person, with its unit; a bare number when left out. */
+  readonly timeText?: ((time: number) => string) | undefined;
 }
 
 export interface StudyRow {
@@ -86,7 +88,7 @@ function faultsOf(elements: readonly StudyElement[], plan: StudyPlan): Finding[]
 }
 
 function rowOf({ name, work, readings, rating }: StudyElement, plan: StudyPlan): Result<StudyRow, Finding> {
-  const summary = summarise(name, readings, plan.confidence);
+  const summary = summarise(name, readings, plan.confidence, plan.timeText);
   if (!summary.ok) return summary;
   if (work === 'process') return ok({ name, summary: summary.value, rated: undefined });
   const source = { scale: plan.scale, element: rating, study: plan.rating };

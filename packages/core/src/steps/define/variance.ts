@@ -2,6 +2,7 @@ import { fail, ok, type Result } from '../../ground/base/index.ts';
 import { type Finding, finding } from '../../ground/findings/index.ts';
 import { fShare, sampleOf } from '../../ground/numerics/index.ts';
 import { countText, numberText } from '../../ground/units/index.ts';
+import { largest } from './inputs.ts';
 import { chanceWords, rareEnough } from './odds.ts';
 
 /** Readings that belong together, such as those of one operator or one shift. */
@@ -86,7 +87,7 @@ function groupFault(groups: readonly ReadingGroup[], noun: string): Finding | un
   const empty = groups.find(({ times }) => times.length === 0);
   if (empty !== undefined) return finding('define/group-empty', {}, { group: empty.name });
   for (const { name, times } of groups) {
-    const index = times.findIndex((time) => !Number.isFinite(time));
+    const index = times.findIndex((time) => !(Math.abs(time) <= largest));
     if (index >= 0) return finding('define/group-number', {}, { group: name, place: index + 1 });
   }
   const count = groups.reduce((sum, { times }) => sum + times.length, 0);
@@ -106,7 +107,7 @@ function varianceWords(
   const test =
     ratio === undefined
       ? 'nothing varies within them'
-      : `F ${numberText(ratio, 2)} with ${between.degrees} and ${within.degrees} degrees of freedom; chance alone gives as much ${chanceWords(chance)}`;
+      : `F ${ratio > 1e6 ? 'above 1,000,000' : numberText(ratio, 2)} with ${between.degrees} and ${within.degrees} degrees of freedom; chance alone gives as much ${chanceWords(chance)}`;
   return differs
     ? `The means of the ${counted} differ by more than the readings within one ${noun} explain (${test}). Look for another way of working, another place or another pace before the readings are put together; this says nothing about a person.`
     : `No difference between the ${counted} is shown (${test}). That is no proof that there is none.`;
