@@ -66,6 +66,17 @@ describe('the interval of a standard time', () => {
     expect(few.words).toContain('more readings do not make that smaller');
   });
 
+  it('worked by hand: with a rating error as large as the sampling error, seven readings give 6 · 2² degrees of freedom', () => {
+    const sampling = told([element('fill', times)]);
+    const ratingError = sampling.samplingError / sampling.standard;
+    const both = told([element('fill', times)], { confidence: 0.95, ratingError });
+    expect(sampling.degrees).toBeCloseTo(6, 10);
+    expect(both.degrees).toBeCloseTo(24, 8);
+    // t(0.975; 24) = 2.064 (Student's t as printed in many tables, from memory).
+    const half = (both.interval.high - both.interval.low) / 2;
+    expect(half / (Math.SQRT2 * sampling.samplingError)).toBeCloseTo(2.064, 3);
+  });
+
   it('inside work that the machine outlasts adds no error', () => {
     const machine = element('press', [50, 51, 50, 52, 50, 49, 50], { work: 'process' });
     const alone = told([machine]);
@@ -151,6 +162,21 @@ describe('the bootstrap beside it', () => {
     const result = bootstrapStandard(rare, plan, { ...wish, draws: 500 });
     expect(result.ok && result.value.repeated).toBeGreaterThan(20);
     expect(result.ok && Number.isFinite(result.value.interval.low)).toBe(true);
+  });
+
+  it('draws the level of the rater for outside and inside work, never for the machine', () => {
+    const steady = (name: string, time: number, work: MeasuredElement['work']) =>
+      element(name, [time, time, time], { work });
+    const share = (elements: readonly MeasuredElement[]) => {
+      const result = bootstrapStandard(elements, plan, { ...wish, ratingError: 0.05 });
+      const standard = measuredStandard(elements, plan, certain);
+      return result.ok && standard.ok
+        ? result.value.deviation / standard.value.standard.standard
+        : Number.NaN;
+    };
+    expect(share([steady('fill', 9, 'worker')])).toBeCloseTo(0.05, 2);
+    expect(share([steady('press', 2, 'process'), steady('look over', 9, 'inside')])).toBeCloseTo(0.05, 2);
+    expect(share([steady('press', 90, 'process'), steady('look over', 9, 'inside')])).toBeLessThan(1e-10);
   });
 
   it('takes readings without spread to a width of nothing', () => {

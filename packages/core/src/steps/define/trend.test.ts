@@ -20,6 +20,15 @@ describe('drift within a study', () => {
     expect(words).toContain('in less than 0.1 % of studies');
   });
 
+  it('the change is the slope times the cycles between, as a share of the mean, with its interval', () => {
+    const { change, changeInterval, line } = told([10, 14, 13, 19, 24]);
+    // Slope 3.3 a cycle, four cycles between, mean 16; t(0.975; 3) = 3.182.
+    expect(change).toBeCloseTo((3.3 * 4) / 16, 12);
+    const half = (3.182 * line.slopeError * 4) / 16;
+    expect(changeInterval.low).toBeCloseTo(change - half, 3);
+    expect(changeInterval.high).toBeCloseTo(change + half, 3);
+  });
+
   it('steady readings show none, and how much could still be hidden', () => {
     const { drifts, words, changeInterval } = told([10, 11, 9, 10, 11, 9, 10, 9, 11, 10]);
     expect(drifts).toBe(false);
