@@ -1,3 +1,4 @@
+import { evaluateTexts } from './evaluate-texts.ts';
 import { interchangeTexts } from './interchange-texts.ts';
 import type { TextEntry } from './text-entry.ts';
 
@@ -107,6 +108,8 @@ export const findingTexts = {
   'edit/outside-film': { severity: 'error', text: 'The film ends at frame {frames}; {at} lies outside.' },
   'edit/in-use': { severity: 'error', text: '{item} is still used by {user}. Change or remove that first.' },
   ...interchangeTexts,
+  // the proof that a method is better
+  ...evaluateTexts,
   // record
   'record/nothing-marked': {
     severity: 'warning',

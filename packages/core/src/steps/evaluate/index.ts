@@ -1,0 +1,35 @@
+export {
+  type Assignment,
+  type AssignmentPlan,
+  assignment,
+  type BestAssignment,
+  bestAssignment,
+  idealMachines,
+  type ServedMachine,
+} from './machines/assignment.ts';
+export {
+  type Calling,
+  type CallingGroup,
+  type ChanceStops,
+  machinesCalling,
+  type ServiceLoss,
+  serviceLoss,
+  standingTogether,
+} from './machines/random-calls.ts';
+export { type MachinesNeeded, machinesNeeded, type Order } from './machines/workload.ts';
+export { discountedPayback, evenPayback, type Payback, payback } from './money/payback.ts';
+export {
+  annuityFactor,
+  conventionOfValue,
+  type Investment,
+  netPresentValue,
+} from './money/present-value.ts';
+export { type YearlySaving, type YearOfWork, yearlySaving } from './money/yearly-saving.ts';
+export {
+  outputGainedFor,
+  type Saving,
+  savingFromRates,
+  savingFromTimes,
+  savingWords,
+  timeSavedFor,
+} from './saving.ts';
