@@ -8,6 +8,7 @@ import {
 } from '@evenhand/core/evaluate';
 import { describe, expect, it } from 'vitest';
 import { expectCheck, tally, titled, told } from './check.ts';
+import * as calling from './published-calling-groups.ts';
 import * as published from './published-machines.ts';
 
 const { sources } = published;
@@ -79,7 +80,7 @@ describe('random servicing', () => {
     expectCheck(check, known({ ...numbered('p', standing), ge3 }, check.computed));
   });
 
-  it.each(titled(published.callingGroups, sources))('$title', ({ check }) => {
+  it.each(titled(calling.callingGroups, calling.sources))('$title', ({ check }) => {
     const { K, X, c } = check.inputs;
     const found = told(machinesCalling({ machines: K, workers: c, serviceFactor: X }));
     const { efficiency: F, mustWait: D, waiting: L, served: H, running: J, down } = found;
