@@ -32,7 +32,7 @@ describe('evenhand record import on records of others', () => {
     const { code, out, err, files: after } = await call(whole, { files });
     expect([code, out, 'new.json' in after]).toEqual([2, '', false]);
     expect(err).toBe(
-      'error: steps.csv: line 4, column 3: “nod” stands for no motion (2 times, here first). Give it one in a mapping (--mapping), or take all such labels as not marked (--unmapped unmarked). [csv/unmapped]\n',
+      'error: steps.csv: line 4, column 3: “nod” stands for no motion (2 times, here first). Give it one in a mapping (evenhand record import --mapping FILE), or take all such labels as not marked (--unmapped unmarked). [csv/unmapped]\n',
     );
   });
 
@@ -45,16 +45,16 @@ describe('evenhand record import on records of others', () => {
       'csv/mapping-unused',
       'csv/both-copied',
       'csv/hand-given',
-      'csv/cut-end',
+      'csv/cut-late',
       'csv/gap',
       'csv/gap',
     ]);
-    expect(err).toContain('the motion on line 3 was cut by 0.5 s. It ends at 2.5 s');
+    expect(err).toContain('line 4 was cut by 0.5 s in the right hand. It begins at 3 s and not at 2.5 s');
     expect(err).toContain('new.json: left hand 1 motion, right hand 2 motions; 0 cycles, 0 places.');
     const study = parseStudy(String(after['new.json']));
     expect(study.ok && study.value.methods[0]?.right.items).toMatchObject([
       { kind: 'A', object: 'coupling', note: 'press coupling', start: 0 },
-      { kind: 'unmarked', note: 'nod', start: 2_500_000 },
+      { kind: 'unmarked', note: 'nod', start: 3_000_000 },
       { kind: 'unmarked', note: 'nod', start: 4_000_000 },
       { kind: 'A', start: 5_000_000 },
     ]);
@@ -70,11 +70,13 @@ describe('evenhand record import on records of others', () => {
     const one = argv('--subject', 'bench 1', '--mapping', 'labels.csv', '--unmapped', 'unmarked');
     const hands = await call(one, { files });
     expect(hands.err).toContain('line 5, column 2: “both” stands for both hands');
+    expect(hands.err).toContain('(evenhand record import --both copy)');
     expect(hands.err).toContain('line 6, column 2: It is not said which hand this is (“unspecified”)');
+    expect(hands.err).toContain('(evenhand record import --hand left or --hand right)');
     const overlaps = await call([...one, '--hand', 'right', '--both', 'copy'], { files });
     expect([overlaps.code, overlaps.err]).toEqual([
       2,
-      'error: steps.csv: line 4, column 4: The right hand does two things at once: this motion starts at 2.5 s, the one on line 3 ends at 3 s. A hand can do one motion at a time; correct one of the two times. [csv/overlap]\n',
+      'error: steps.csv: line 4, column 4: The right hand does two things at once: this motion starts at 2.5 s, the one on line 3 ends at 3 s. A hand can do one motion at a time; correct one of the two times, or let the earlier one be cut (evenhand record import --overlaps cut). [csv/overlap]\n',
     ]);
   });
 

@@ -40,7 +40,7 @@ export const recordImport: Command = {
   notes: [
     `Columns: ${csvColumns.join(', ')}; the first four are needed. Commas, semicolons or tabs between the cells, a decimal point or a decimal comma. UTF-8.`,
     'A column label is read as motion. With a mapping, the mapping alone says which motion a label is: a letter code, a name, or unmarked. The label stays as the note of the motion.',
-    'With --overlaps cut an earlier motion ends where a later one starts, and goes on after one that lies wholly inside it. Every repair is told.',
+    'With --overlaps cut an earlier motion ends where a later one starts, and goes on after one that lies wholly inside it; what is not marked gives way to what is. Every repair is told.',
     'Either the whole table is read or nothing is written. What cannot be read is told by line and number of the column.',
   ],
   run: async (call, io) => {

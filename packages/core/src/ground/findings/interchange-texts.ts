@@ -21,11 +21,11 @@ export const interchangeTexts = {
   'csv/hand': { severity: 'error', text: '“{found}” is not a hand. Write left or right.' },
   'csv/hand-both': {
     severity: 'error',
-    text: '“{found}” stands for both hands, but every line is for one. Write the line twice, once with left and once with right.',
+    text: '“{found}” stands for both hands, but every line is for one. Write the line twice, once with left and once with right. Or have all such lines copied (evenhand record import --both copy).',
   },
   'csv/hand-unsaid': {
     severity: 'error',
-    text: 'It is not said which hand this is (“{found}”). Look at the film there and write left or right; if it cannot be told, leave the line out and the time counts as not marked.',
+    text: 'It is not said which hand this is (“{found}”). Look at the film there and write left or right; if it cannot be told, leave the line out and the time counts as not marked. Where all such lines are of one hand, say which (evenhand record import --hand left or --hand right).',
   },
   'csv/motion': {
     severity: 'error',
@@ -33,7 +33,7 @@ export const interchangeTexts = {
   },
   'csv/number': {
     severity: 'error',
-    text: '“{found}” is not a time in seconds. Write a number of 0 or more, such as 2.35.',
+    text: '“{found}” is not a time in seconds. Write a number of 0 or more in plain digits, such as 2.35, without a unit or an exponent.',
   },
   'csv/order': {
     severity: 'error',
@@ -41,7 +41,7 @@ export const interchangeTexts = {
   },
   'csv/overlap': {
     severity: 'error',
-    text: 'The {hand} hand does two things at once: this motion starts at {start} s, the one on line {other} ends at {end} s. A hand can do one motion at a time; correct one of the two times.',
+    text: 'The {hand} hand does two things at once: this motion starts at {start} s, the one on line {other} ends at {end} s. A hand can do one motion at a time; correct one of the two times, or let the earlier one be cut (evenhand record import --overlaps cut).',
   },
   'csv/cycle': {
     severity: 'error',
@@ -98,7 +98,11 @@ export const interchangeTexts = {
   },
   'csv/mapping-twice': {
     severity: 'error',
-    text: 'The label “{label}” stands on line {line} already; large and small letters count as the same. Keep one of the two.',
+    text: 'The label “{label}” stands on line {line} already, with another motion, object or place; large and small letters count as the same. Keep one of the two.',
+  },
+  'csv/mapping-again': {
+    severity: 'note',
+    text: 'The label “{label}” stands on line {line} already, and says the same there. One of the two can go.',
   },
   'csv/mapping-unused': {
     severity: 'note',
@@ -106,7 +110,7 @@ export const interchangeTexts = {
   },
   'csv/unmapped': {
     severity: 'error',
-    text: '“{label}” stands for no motion ({times}, here first). Give it one in a mapping (--mapping), or take all such labels as not marked (--unmapped unmarked).',
+    text: '“{label}” stands for no motion ({times}, here first). Give it one in a mapping (evenhand record import --mapping FILE), or take all such labels as not marked (--unmapped unmarked).',
   },
   'csv/unmapped-read': {
     severity: 'warning',
@@ -114,11 +118,11 @@ export const interchangeTexts = {
   },
   'csv/subjects': {
     severity: 'error',
-    text: 'The table tells of {count} subjects, and a study is about one. Choose one of them (--subject): {names}.',
+    text: 'The table tells of {count} subjects, and a study is about one. Choose one of them, such as evenhand record import --subject "{first}". There are {names}.',
   },
   'csv/unknown-subject': {
     severity: 'error',
-    text: 'No line is about “{wish}”. The table tells of {count}: {names}.',
+    text: 'No line is about “{wish}”. There are {names}.',
   },
   'csv/no-subjects': {
     severity: 'error',
@@ -148,13 +152,25 @@ export const interchangeTexts = {
     severity: 'warning',
     text: 'The {hand} hand did two things at once: the motion on line {line} was cut by {time} s. Nothing is left of it, because the one on line {by} begins at {from} s too and other motions fill the time until {to} s.',
   },
+  'csv/cut-late': {
+    severity: 'note',
+    text: 'What is not marked gives way to what is: line {line} was cut by {time} s in the {hand} hand. It begins at {to} s and not at {from} s, where the motion on line {by} runs already.',
+  },
+  'csv/cut-covered': {
+    severity: 'note',
+    text: 'What is not marked gives way to what is: line {line} was cut by {time} s in the {hand} hand. Nothing is left of it, because motions fill the time from {from} s to {to} s, the one on line {by} first.',
+  },
   'csv/wide': {
     severity: 'error',
-    text: 'This is a table of elements by cycle: a line for each cycle and a column for each element with its seconds. It has no motion and no hand. Say whose hand it is and which motion each element is (--shape elements --hand right --mapping FILE).',
+    text: 'This is a table of elements by cycle: a line for each cycle and a column for each element with its seconds. It has no motion and no hand. Say whose hand it is and which motion each element is (evenhand record import --shape elements --hand right --mapping FILE).',
+  },
+  'csv/not-wide': {
+    severity: 'error',
+    text: 'This is a table of motions: a line for each, with its start and its end. Read it without --shape elements.',
   },
   'csv/elements-hand': {
     severity: 'error',
-    text: 'A table of elements by cycle does not say whose hand it is. Say it (--hand left or --hand right).',
+    text: 'A table of elements by cycle does not say whose hand it is. Say it (evenhand record import --hand left or --hand right).',
   },
   'csv/no-elements': {
     severity: 'error',
@@ -170,7 +186,7 @@ export const interchangeTexts = {
   },
   'csv/element-beyond': {
     severity: 'error',
-    text: 'The elements of this line, laid end to end, last too long: “{label}” ends at {end} s, and the cycle on line {other} begins at {start} s. Correct one of the times, or cut what lies beyond (--overlaps cut).',
+    text: 'The elements of this line, laid end to end, last too long: “{label}” ends at {end} s, and the cycle on line {other} begins at {start} s. Correct one of the times, or cut what lies beyond (evenhand record import --overlaps cut).',
   },
   'csv/element-cut': {
     severity: 'note',

@@ -121,6 +121,11 @@ describe('a table of elements by cycle', () => {
     );
   });
 
+  it.each(['motion', 'label'])('a table of motions with a column %s is not taken for one', (name) => {
+    const text = `hand,${name},start_s,end_s,cycle\nleft,G,0,1,1\nright,H,0,1,1`;
+    expect(faults(text)).toEqual([['csv/not-wide', 1, undefined]]);
+  });
+
   it('labels that are names of motions need no mapping', () => {
     expect(read('cycle,start_s,grasp,hold\n1,0,1,2', { shape: 'elements', hand: 'right' }).row).toEqual([
       ['G', 0, undefined],

@@ -3,7 +3,7 @@ import { type Finding, finding } from '../../../ground/findings/index.ts';
 import type { Hand } from '../../../ground/study/index.ts';
 import { exactSeconds } from '../../../ground/units/index.ts';
 import { type CsvLine, unguardText } from './csv-cells.ts';
-import { type NamedTable, namedTable, type TableDesign } from './csv-columns.ts';
+import { headOf, type NamedTable, namedTable, type TableDesign } from './csv-columns.ts';
 import { inTextOrder } from './csv-findings.ts';
 import { type Labelled, labelReader, unusedLabels } from './csv-labels.ts';
 import type { CsvMotions } from './csv-motion-table.ts';
@@ -44,6 +44,7 @@ interface Cycle {
  */
 export function readElementTable(text: string, options: CsvOptions): Result<CsvMotions, readonly Finding[]> {
   const { hand } = options;
+  if (tellsMotions(text)) return fail([finding('csv/not-wide', { line: 1 })]);
   if (hand === undefined) return fail([finding('csv/elements-hand', { line: 1 })]);
   const table = namedTable(text, design);
   if (!table.ok) return table;
@@ -70,6 +71,13 @@ export function readElementTable(text: string, options: CsvOptions): Result<CsvM
     startColumn: cellOf.start_s + 1,
     cycleColumn: cellOf.cycle + 1,
   });
+}
+
+/** Told apart beforehand, because every other column of a table of motions would be taken for an element. */
+function tellsMotions(text: string): boolean {
+  const columns = ['start_s', 'end_s', 'motion', 'label'] as const;
+  const { names } = headOf(text, { columns, needed: [] });
+  return names.includes('end_s') && (names.includes('motion') || names.includes('label'));
 }
 
 function labelOf(head: CsvLine, cell: number): string {

@@ -28,6 +28,11 @@ describe('a mapping of labels to motions', () => {
     ['no motion', 'motion,label\n,take', [['csv/mapping-motion', 2, 1]]],
     ['no label', 'label,motion\n,G', [['csv/mapping-label', 2, 1]]],
     ['a label twice', 'label,motion\nput,RL\n\n PUT ,P', [['csv/mapping-twice', 4, 1]]],
+    [
+      'a label twice with another object',
+      'label,motion,object\nput,RL,hose\nput,RL,',
+      [['csv/mapping-twice', 3, 1]],
+    ],
     ['a label too long', `label,motion\n${'x'.repeat(201)},G`, [['csv/too-long', 2, 1]]],
     ['an object too long', `label,motion,object\nput,RL,${'x'.repeat(201)}`, [['csv/too-long', 2, 3]]],
     ['a lost cell', 'label,motion\nput', [['csv/cells', 2, undefined]]],
@@ -53,6 +58,14 @@ describe('a mapping of labels to motions', () => {
       '“lay” is not a motion. Write a letter code (TE TL G H',
     );
     expect(!wrong.ok && wrong.error[0]?.message).toContain('or unmarked');
+  });
+
+  it('a label that stands twice and says the same is taken once, with a note', () => {
+    const mapping = readLabelMapping('label,motion,object\nput,RL,hose\nPUT,release load,hose');
+    expect(mapping.ok && [mapping.value.labels.size, mapping.value.notes]).toMatchObject([
+      1,
+      [{ code: 'csv/mapping-again', severity: 'note', where: { line: 3, column: 1 } }],
+    ]);
   });
 
   it('a column that nobody knows is told and not read', () => {

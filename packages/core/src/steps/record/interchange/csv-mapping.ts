@@ -19,7 +19,7 @@ export interface MappedLabel {
 export interface LabelMapping {
   /** By `labelKey`. */
   readonly labels: ReadonlyMap<string, MappedLabel>;
-  /** Columns of the mapping that were not read. */
+  /** Columns that were not read, and labels that stand there twice and say the same. */
   readonly notes: readonly Finding[];
 }
 
@@ -46,6 +46,7 @@ export function readLabelMapping(text: string): Result<LabelMapping, readonly Fi
   if (!table.ok) return table;
   const labels = new Map<string, MappedLabel>();
   const faults: Finding[] = [];
+  const notes = [...table.value.notes];
   for (const line of table.value.lines) {
     const mapped = readLine(table.value, line);
     if (!mapped.ok) {
@@ -57,10 +58,16 @@ export function readLabelMapping(text: string): Result<LabelMapping, readonly Fi
     if (before === undefined) labels.set(labelKey(label), mapped.value);
     else {
       const where = { line: line.line, column: table.value.cellOf.label + 1 };
-      faults.push(finding('csv/mapping-twice', where, { label, line: before.line }));
+      if (isSame(before, mapped.value)) {
+        notes.push(finding('csv/mapping-again', where, { label, line: before.line }));
+      } else faults.push(finding('csv/mapping-twice', where, { label, line: before.line }));
     }
   }
-  return faults.length > 0 ? fail(faults) : ok({ labels, notes: table.value.notes });
+  return faults.length > 0 ? fail(faults) : ok({ labels, notes });
+}
+
+function isSame(one: MappedLabel, other: MappedLabel): boolean {
+  return one.kind === other.kind && details.every((detail) => one[detail] === other[detail]);
 }
 
 function readLine(

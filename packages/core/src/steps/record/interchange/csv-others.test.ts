@@ -132,7 +132,9 @@ describe('subjects of a table', () => {
     expect(!made.ok && made.error.map(({ code, where }) => [code, where.line, where.column])).toEqual([
       ['csv/subjects', 1, 1],
     ]);
-    expect(!made.ok && made.error[0]?.message).toContain('tells of 2 subjects');
+    expect(!made.ok && made.error[0]?.message).toContain(
+      'tells of 2 subjects, and a study is about one. Choose one of them, such as evenhand record import --subject "a". There are “a”, “b”.',
+    );
     const many = table(...Array.from({ length: 23 }, (_, index) => `s${index + 1},left,put,0,1`));
     const refused = result(many, { mapping });
     expect(!refused.ok && refused.error[0]?.message).toMatch(/“s19”, “s20” and 3 more\.$/);

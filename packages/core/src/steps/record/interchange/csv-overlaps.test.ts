@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { intervalUnion } from '../../../../../../tests/oracles/interval-union.ts';
 import { overlapOwners } from '../../../../../../tests/oracles/overlap-owners.ts';
 import { checkStudy, hands } from '../../../ground/study/index.ts';
 import { csvToStudy } from './index.ts';
@@ -12,6 +13,8 @@ interface Line {
   readonly start: number;
   readonly end: number;
   readonly cycle?: number;
+  /** Left out, the line is marked. */
+  readonly kind?: 'unmarked';
 }
 
 /** Each line carries its own number as its object, so that a piece tells where it comes from. */
@@ -19,7 +22,8 @@ const textOf = (lines: readonly Line[]) =>
   [
     head,
     ...lines.map(
-      ({ hand, start, end, cycle }, index) => `${hand},G,${start},${end},${index + 2},${cycle ?? ''}`,
+      ({ hand, start, end, cycle, kind = 'G' }, index) =>
+        `${hand},${kind},${start},${end},${index + 2},${cycle ?? ''}`,
     ),
   ].join('\n');
 
@@ -39,6 +43,7 @@ function cut(lines: readonly Line[]) {
 }
 
 const left = (start: number, end: number): Line => ({ hand: 'left', start, end });
+const unmarked = (start: number, end: number): Line => ({ ...left(start, end), kind: 'unmarked' });
 
 describe('overlaps in one hand, cut', () => {
   it.each<[string, Line[], [number, number, number][], [string, number, string][]]>([
@@ -146,6 +151,79 @@ describe('overlaps in one hand, cut', () => {
     );
   });
 
+  it.each<[string, Line[], [number, number, number][], [string, number, string][]]>([
+    [
+      'inside a motion is gone, and is named',
+      [left(0, 10), unmarked(2, 8)],
+      [[2, 0, 10]],
+      [
+        [
+          'csv/cut-covered',
+          3,
+          'line 3 was cut by 6 s in the left hand. Nothing is left of it, because motions fill the time from 2 s to 8 s, the one on line 2 first.',
+        ],
+      ],
+    ],
+    [
+      'that begins within a motion begins where that ends',
+      [left(0, 3), unmarked(2, 5)],
+      [
+        [2, 0, 3],
+        [3, 3, 5],
+      ],
+      [
+        [
+          'csv/cut-late',
+          3,
+          'line 3 was cut by 1 s in the left hand. It begins at 3 s and not at 2 s, where the motion on line 2 runs already.',
+        ],
+      ],
+    ],
+    [
+      'around motions is split and cut like any other',
+      [unmarked(0, 10), left(2, 4), left(8, 12)],
+      [
+        [2, 0, 2],
+        [3, 2, 4],
+        [2, 4, 8],
+        [4, 8, 12],
+      ],
+      [
+        ['csv/cut-split', 2, 'line 2 was cut by 2 s. It stops at 2 s, where the one on line 3 begins'],
+        ['csv/cut-end', 2, 'line 2 was cut by 2 s. It ends at 8 s, where the one on line 4 begins'],
+      ],
+    ],
+    [
+      'under a motion that ends first comes up between it and the next, and is told twice',
+      [left(0, 3), unmarked(1, 9), left(5, 9)],
+      [
+        [2, 0, 3],
+        [3, 3, 5],
+        [4, 5, 9],
+      ],
+      [
+        ['csv/cut-late', 3, 'It begins at 3 s and not at 1 s'],
+        ['csv/cut-end', 3, 'line 3 was cut by 4 s. It ends at 5 s'],
+      ],
+    ],
+    [
+      'among its like is cut as motions are',
+      [unmarked(0, 5), unmarked(3, 6)],
+      [
+        [2, 0, 3],
+        [3, 3, 6],
+      ],
+      [['csv/cut-end', 2, 'line 2 was cut by 2 s.']],
+    ],
+  ])('what is not marked takes no time from what is: a line %s', (_, lines, wanted, told) => {
+    const { pieces, notes } = cut(lines);
+    expect(pieces('left').map(({ line, start, end }) => [line, start, end])).toEqual(wanted);
+    expect(notes.map(({ code, where }) => [code, where.line])).toEqual(
+      told.map(([code, line]) => [code, line]),
+    );
+    for (const [index, [, , words]] of told.entries()) expect(notes[index]?.message).toContain(words);
+  });
+
   it('what does not overlap is left alone, in one hand and between the two', () => {
     const { notes, pieces } = cut([left(0, 2), { hand: 'right', start: 1, end: 3 }, left(2, 3)]);
     expect(notes).toEqual([]);
@@ -161,8 +239,20 @@ describe('overlaps in one hand, cut', () => {
   });
 
   const lineArb = fc
-    .tuple(fc.constantFrom('left' as const, 'right' as const), fc.nat(30), fc.integer({ min: 1, max: 12 }))
-    .map(([hand, start, time]): Line => ({ hand, start, end: start + time }));
+    .tuple(
+      fc.constantFrom('left' as const, 'right' as const),
+      fc.nat(30),
+      fc.integer({ min: 1, max: 12 }),
+      fc.constantFrom('G', 'G', 'unmarked'),
+    )
+    .map(
+      ([hand, start, time, kind]): Line => ({
+        hand,
+        start,
+        end: start + time,
+        ...(kind === 'unmarked' ? { kind } : {}),
+      }),
+    );
 
   it('law: every moment goes to the line that the definition says, the rows have no hole, the losses told add up', () => {
     fc.assert(
@@ -171,7 +261,7 @@ describe('overlaps in one hand, cut', () => {
         expect(checkStudy(study)).toEqual([]);
         for (const hand of hands) {
           const own = lines.flatMap((line, index) =>
-            line.hand === hand ? [{ ...line, line: index + 2 }] : [],
+            line.hand === hand ? [{ ...line, line: index + 2, isMarked: line.kind === undefined }] : [],
           );
           const row = pieces(hand);
           const owners = overlapOwners(own, 50);
@@ -193,6 +283,36 @@ describe('overlaps in one hand, cut', () => {
         }
       }),
       { seed: 31, numRuns: 500 },
+    );
+  });
+
+  it('law: marked time is the union of the marked intervals to the microsecond, and no row has a hole', () => {
+    const seconds = (time: number) => (time / 1e6).toFixed(6);
+    const fine = fc.tuple(fc.nat(9_000_000), fc.integer({ min: 1, max: 4_000_000 }), fc.boolean());
+    fc.assert(
+      fc.property(fc.array(fine, { minLength: 1, maxLength: 25 }), (drawn) => {
+        const lines = drawn.map(([start, time, isMarked]) => ({ start, end: start + time, isMarked }));
+        const text = lines.map(
+          ({ start, end, isMarked }) =>
+            `right,${isMarked ? 'H' : 'unmarked'},${seconds(start)},${seconds(end)}`,
+        );
+        const made = csvToStudy(['hand,motion,start_s,end_s', ...text].join('\n'), options);
+        const row = made.ok ? made.value.study.methods[0]?.right : undefined;
+        if (row === undefined) throw new Error('the table was not read');
+        const items = row.items.map((item, index) => ({
+          ...item,
+          end: row.items[index + 1]?.start ?? row.end,
+        }));
+        const marked = items.filter(({ kind }) => kind !== 'unmarked');
+        const sum = marked.reduce((total, { start, end }) => total + end - start, 0);
+        expect(sum).toBe(intervalUnion(lines.filter(({ isMarked }) => isMarked)));
+        expect(items.every(({ start, end }) => end > start)).toBe(true);
+        expect([items[0]?.start, row.end]).toEqual([
+          Math.min(...lines.map(({ start }) => start)),
+          Math.max(...lines.map(({ end }) => end)),
+        ]);
+      }),
+      { seed: 33, numRuns: 300 },
     );
   });
 

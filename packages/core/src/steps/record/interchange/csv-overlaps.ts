@@ -1,5 +1,5 @@
 import { type Micros, micros } from '../../../ground/base/index.ts';
-import { type Finding, finding } from '../../../ground/findings/index.ts';
+import { type Finding, type FindingCode, finding } from '../../../ground/findings/index.ts';
 import type { Hand } from '../../../ground/study/index.ts';
 import { exactSeconds } from '../../../ground/units/index.ts';
 import type { CsvMotion } from './csv-motions.ts';
@@ -26,85 +26,99 @@ export function overlapsIn(sorted: readonly CsvMotion[], hand: Hand, column: num
   });
 }
 
-interface Loss {
-  readonly from: Micros;
-  to: Micros;
-  /** Line of the motion that began there. */
-  readonly by: number;
-}
-
-interface Running {
+/** Time without a break that one motion has. */
+interface Stretch {
   readonly motion: CsvMotion;
-  readonly losses: Loss[];
+  readonly start: Micros;
+  end: Micros;
 }
 
 /**
- * Gives every moment of a hand to the motion that began last of those that run there. So an earlier motion ends where a
- * later one starts, and one that a later one lies wholly inside is split around it: the record says that the outer one
- * went on afterwards, and no marked time is lost. Of motions that begin together the shorter has the time first; of two
- * that are the same to the microsecond, the one that stands later in the table.
+ * Gives every moment of a hand to one of the motions that run there: to one that is marked before one that is not, since
+ * what counts in no figure must not take time from what does, and of those to the one that began last. So an earlier
+ * motion ends where a later one starts, and one that a later one lies wholly inside is split around it: the record says
+ * that the outer one went on afterwards, and no marked time is lost. Of motions that begin together the shorter has the
+ * time first; of two that are the same to the microsecond, the one that stands later in the table.
  * @returns the motions that are left, in the order of their starts, and a finding for every loss
  */
 export function cutOverlaps(motions: readonly CsvMotion[]): { motions: CsvMotion[]; notes: Finding[] } {
-  const pieces: CsvMotion[] = [];
-  const all: Running[] = [];
-  /** Those that have begun, the last on top; all but the top one are losing time. */
-  const stack: Running[] = [];
+  const sorted = motions.toSorted((a, b) => a.start - b.start || b.end - a.end || a.line - b.line);
+  const stretches = stretchesOf(sorted);
+  const own = new Map<CsvMotion, Stretch[]>(sorted.map((motion) => [motion, []]));
+  for (const stretch of stretches) own.get(stretch.motion)?.push(stretch);
+  return {
+    motions: stretches.map(({ motion, start, end }) => ({ ...motion, start, end })),
+    notes: [...own].flatMap(([motion, kept]) => lossNotes(motion, kept, stretches)),
+  };
+}
+
+/** @param sorted by their starts; of those that begin together, the one that has the time first stands last */
+function stretchesOf(sorted: readonly CsvMotion[]): Stretch[] {
+  const stretches: Stretch[] = [];
+  const [marked, rest]: [CsvMotion[], CsvMotion[]] = [[], []];
   let at = micros(0);
   const runUntil = (time: number) => {
-    for (let top = stack.at(-1); top !== undefined; top = stack.at(-1)) {
-      const until = micros(Math.min(top.motion.end, time));
-      if (until > at) {
-        pieces.push({ ...top.motion, start: at, end: until });
-        at = until;
-      }
-      if (top.motion.end > time) return;
-      stack.pop();
-      resume(stack.at(-1), at);
+    for (let top = running(marked, at) ?? running(rest, at); top !== undefined && at < time; ) {
+      const end = micros(Math.min(top.end, time));
+      const last = stretches.at(-1);
+      if (last?.motion === top && last.end === at) last.end = end;
+      else stretches.push({ motion: top, start: at, end });
+      at = end;
+      top = running(marked, at) ?? running(rest, at);
     }
   };
-  for (const motion of motions.toSorted((a, b) => a.start - b.start || b.end - a.end || a.line - b.line)) {
+  for (const motion of sorted) {
     runUntil(motion.start);
     at = motion.start;
-    const running: Running = { motion, losses: [] };
-    stack.at(-1)?.losses.push({ from: at, to: at, by: motion.line });
-    stack.push(running);
-    all.push(running);
+    (motion.kind === 'unmarked' ? rest : marked).push(motion);
   }
   runUntil(Number.POSITIVE_INFINITY);
-  return { motions: pieces, notes: all.flatMap(lossNotes) };
+  return stretches;
 }
 
-/** The motion on top has ended: the one below has lost the time until now, or all the rest of its own. */
-function resume(below: Running | undefined, now: Micros): void {
-  const loss = below?.losses.at(-1);
-  if (below !== undefined && loss !== undefined) loss.to = micros(Math.min(now, below.motion.end));
+/** The last of the stack that has not ended; those above it, which have, are taken away. */
+function running(stack: CsvMotion[], at: Micros): CsvMotion | undefined {
+  for (let top = stack.at(-1); top !== undefined && top.end <= at; top = stack.at(-1)) stack.pop();
+  return stack.at(-1);
 }
 
-function lossNotes({ motion, losses }: Running): Finding[] {
-  return joined(losses).map(({ from, to, by }) => {
-    const words = {
-      hand: motion.hand,
-      line: motion.line,
-      time: exactSeconds(micros(to - from)),
-      from: exactSeconds(from),
-      to: exactSeconds(to),
-      by,
-    };
-    const [first, last] = [from === motion.start, to === motion.end];
-    const code =
-      first && last ? 'csv/cut-whole' : last ? 'csv/cut-end' : first ? 'csv/cut-start' : 'csv/cut-split';
-    return finding(code, { line: motion.line, hand: motion.hand }, words);
+function lossNotes(motion: CsvMotion, kept: readonly Stretch[], stretches: readonly Stretch[]): Finding[] {
+  const ends = [...kept.map(({ start }) => start), motion.end];
+  return ends.flatMap((to, index) => {
+    const from = kept[index - 1]?.end ?? motion.start;
+    return from < to ? [lossNote(motion, from, to, ownerAt(stretches, from))] : [];
   });
 }
 
-/** Losses without a moment between them are one, told by the line that began first. */
-function joined(losses: readonly Loss[]): Loss[] {
-  const whole: Loss[] = [];
-  for (const loss of losses) {
-    const before = whole.at(-1);
-    if (before?.to === loss.from) before.to = loss.to;
-    else whole.push({ ...loss });
+function lossNote(motion: CsvMotion, from: Micros, to: Micros, owner: CsvMotion): Finding {
+  const words = {
+    hand: motion.hand,
+    line: motion.line,
+    time: exactSeconds(micros(to - from)),
+    from: exactSeconds(from),
+    to: exactSeconds(to),
+    by: owner.line,
+  };
+  const code = lossCode(from === motion.start, to === motion.end, owner.start < from);
+  return finding(code, { line: motion.line, hand: motion.hand }, words);
+}
+
+/** @param late whether the other was there already, which only what is not marked can meet with */
+function lossCode(first: boolean, last: boolean, late: boolean): FindingCode {
+  if (first && last) return late ? 'csv/cut-covered' : 'csv/cut-whole';
+  if (first) return late ? 'csv/cut-late' : 'csv/cut-start';
+  return last ? 'csv/cut-end' : 'csv/cut-split';
+}
+
+/** Who has a moment; someone always has one in which a motion runs. */
+function ownerAt(stretches: readonly Stretch[], time: Micros): CsvMotion {
+  let [low, high] = [0, stretches.length - 1];
+  while (low < high) {
+    const middle = Math.ceil((low + high) / 2);
+    if ((stretches[middle]?.start ?? 0) <= time) low = middle;
+    else high = middle - 1;
   }
-  return whole;
+  const owner = stretches[low]?.motion;
+  if (owner === undefined) throw new RangeError(`nothing runs at ${time} µs`);
+  return owner;
 }

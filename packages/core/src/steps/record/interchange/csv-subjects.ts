@@ -19,7 +19,7 @@ export function linesOfSubject(
   const subjectOf = (line: CsvLine) => (line.cells[cell] ?? '').trim();
   const subjects = [...new Set(lines.map(subjectOf))];
   const where = { line: head.line, column: cell + 1 };
-  const words = { count: subjects.length, names: namesText(subjects) };
+  const words = { count: subjects.length, first: subjects[0] ?? '', names: namesText(subjects) };
   if (wish === undefined) {
     return subjects.length > 1 ? fail([finding('csv/subjects', where, words)]) : ok(lines);
   }
