@@ -15,11 +15,12 @@ export interface CsvTable {
  * Takes comma-separated text apart after RFC 4180, with any one character between the cells. Lines may end in CR LF,
  * LF or CR. A cell without quotation marks is trimmed; a quoted one is taken as it stands. Lines with nothing in any
  * cell are left out.
+ * @param most reading stops after so many lines; left out, at the end of the text
  */
-export function csvTable(text: string, delimiter: string): CsvTable {
+export function csvTable(text: string, delimiter: string, most = Number.POSITIVE_INFINITY): CsvTable {
   const reader: Reader = { text, delimiter, at: text.startsWith('\uFEFF') ? 1 : 0, line: 1, faults: [] };
   const lines: CsvLine[] = [];
-  while (reader.at < text.length) {
+  while (reader.at < text.length && lines.length < most) {
     const { line } = reader;
     const cells = readLine(reader);
     if (cells.some((cell) => cell !== '')) lines.push({ line, cells });

@@ -1,6 +1,6 @@
 import { fail, ok, type Result } from '../../../ground/base/index.ts';
 import { type Finding, finding } from '../../../ground/findings/index.ts';
-import { type CsvLine, type CsvTable, csvTable } from './csv-cells.ts';
+import { type CsvLine, csvTable } from './csv-cells.ts';
 
 /** The columns of the table of motions, in the order in which they are written. */
 export const csvColumns = ['hand', 'motion', 'start_s', 'end_s', 'object', 'from', 'to', 'cycle'] as const;
@@ -32,7 +32,7 @@ export function namedTable<Column extends string>(
   text: string,
   design: TableDesign<Column>,
 ): Result<NamedTable<Column>, readonly Finding[]> {
-  const table = bestTable(text, design);
+  const table = csvTable(text, bestDelimiter(text, design));
   const columns = design.columns.join(', ');
   const [head, ...lines] = table.lines;
   if (head === undefined) return fail([finding('csv/empty', { line: 1 }, { columns })]);
@@ -55,17 +55,17 @@ export function namedTable<Column extends string>(
 
 /** The columns that the first line names, whatever else is wrong with the table. */
 export function headOf<Column extends string>(text: string, design: TableDesign<Column>) {
-  const [head] = bestTable(text, design).lines;
+  const [head] = csvTable(text, bestDelimiter(text, design), 1).lines;
   return { head, names: head === undefined ? [] : columnNames(head, design) };
 }
 
 /** Comma, semicolon (spreadsheets of countries with a decimal comma) or tab (copied from a spreadsheet). */
-function bestTable<Column extends string>(text: string, design: TableDesign<Column>): CsvTable {
-  const matches = ({ lines: [head] }: CsvTable) =>
-    head === undefined ? 0 : columnNames(head, design).filter((name) => isKnown(name, design)).length;
-  return [',', ';', '\t']
-    .map((delimiter) => csvTable(text, delimiter))
-    .reduce((best, table) => (matches(table) > matches(best) ? table : best));
+function bestDelimiter<Column extends string>(text: string, design: TableDesign<Column>): string {
+  const matches = (delimiter: string) => {
+    const [head] = csvTable(text, delimiter, 1).lines;
+    return head === undefined ? 0 : columnNames(head, design).filter((name) => isKnown(name, design)).length;
+  };
+  return [',', ';', '\t'].reduce((best, next) => (matches(next) > matches(best) ? next : best));
 }
 
 function known<Column extends string>({ columns, silent = [] }: TableDesign<Column>): readonly Column[] {

@@ -1,3 +1,4 @@
+export { type CsvLine, type CsvTable, csvTable } from './csv-cells.ts';
 export { type CsvColumn, csvColumns } from './csv-columns.ts';
 export { type LabelMapping, type MappedLabel, readLabelMapping } from './csv-mapping.ts';
 export type { CsvOptions } from './csv-options.ts';
