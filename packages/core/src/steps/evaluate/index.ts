@@ -1,4 +1,14 @@
 export {
+  type Difference,
+  type DifferenceWish,
+  differenceOf,
+  type MethodTimes,
+  type TimedMethod,
+  type TimeRatio,
+} from './difference/difference.ts';
+export type { DrawnDifference } from './difference/drawn.ts';
+export type { MoreCycles } from './difference/more-cycles.ts';
+export {
   type Assignment,
   type AssignmentPlan,
   assignment,
