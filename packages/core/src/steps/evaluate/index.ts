@@ -1,4 +1,14 @@
 export {
+  type Cause,
+  type ChargedMotion,
+  causes,
+  type Decomposition,
+  type DecompositionPart,
+  type DecompositionRow,
+  decompositionOf,
+  decompositionRule,
+} from './decomposition/decomposition.ts';
+export {
   type Difference,
   type DifferenceWish,
   differenceOf,
