@@ -1,3 +1,4 @@
+import { defineTexts } from './define-texts.ts';
 import { evaluateTexts } from './evaluate-texts.ts';
 import { interchangeTexts } from './interchange-texts.ts';
 import type { TextEntry } from './text-entry.ts';
@@ -205,7 +206,8 @@ export const findingTexts = {
     severity: 'note',
     text: 'In {cycles} the motions are so many and so different from the model that not every way of comparing them was tried. Look at the elements there before using them.',
   },
-  // define
+  // define; on readings from a record or a table in a file of their own
+  ...defineTexts,
   'define/number': { severity: 'error', text: '{what} must be {range}; {found} was given.' },
   'define/too-few-readings': {
     severity: 'error',

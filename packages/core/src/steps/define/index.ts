@@ -26,6 +26,8 @@ export {
   type OutlierRule,
   summarise,
 } from './element-summary.ts';
+export { type RecordChoice, type RecordedReadings, readingsFromRecord } from './from-record.ts';
+export { readingsFromTable, type TableChoice, type TableReadings } from './from-table.ts';
 export {
   batchTime,
   firstFrom,
