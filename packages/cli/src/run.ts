@@ -1,6 +1,10 @@
 import { finding, findingLine } from '@evenhand/core/ground/findings';
 import { badUse, type Command, parseCall } from './command.ts';
 import { check } from './commands/check.ts';
+import { define } from './commands/define.ts';
+import { defineCycles } from './commands/define-cycles.ts';
+import { defineLearning } from './commands/define-learning.ts';
+import { defineSampling } from './commands/define-sampling.ts';
 import { examine } from './commands/examine.ts';
 import { recordChart } from './commands/record-chart.ts';
 import { recordExport } from './commands/record-export.ts';
@@ -10,7 +14,19 @@ import { commandHelp, overview } from './help.ts';
 import { type ExitCode, exitCode, type Io } from './io.ts';
 import { failWith } from './report.ts';
 
-export const commands: readonly Command[] = [serve, check, recordChart, recordImport, recordExport, examine];
+export const commands: readonly Command[] = [
+  serve,
+  check,
+  recordChart,
+  recordImport,
+  recordExport,
+  examine,
+  defineCycles,
+  defineSampling,
+  defineLearning,
+  // after those that begin with the same word
+  define,
+];
 
 /** Runs one call of the program and gives its exit code; whatever goes wrong is told in words, never as a stack. */
 export async function run(argv: readonly string[], io: Io): Promise<ExitCode> {
