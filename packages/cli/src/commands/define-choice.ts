@@ -5,9 +5,9 @@ import { type RatingScaleId, ratingScales } from '@evenhand/core/ground/tables';
 import type { TimeUnit } from '@evenhand/core/ground/units';
 import type { Call, OptionFacts } from '../command.ts';
 import {
-  confidenceDefault,
   type NamedNumbers,
   precisionDefault,
+  readConfidence,
   readNamed,
   readPercent,
   readUnit,
@@ -117,7 +117,7 @@ function readShares(call: Call): Result<Shares, string> {
   if (!allowance.ok) return allowance;
   const contingency = share('contingency', 0);
   if (!contingency.ok) return contingency;
-  const confidence = share('confidence', confidenceDefault);
+  const confidence = readConfidence(call.text('confidence'));
   if (!confidence.ok) return confidence;
   const precision = share('precision', precisionDefault);
   if (!precision.ok) return precision;

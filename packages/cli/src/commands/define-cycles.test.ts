@@ -115,7 +115,7 @@ describe('evenhand define cycles', () => {
     [['--readings', '8,7', '--n', '2'], /two ways to say one thing/],
     [['--readings', '8,7', '--precision', '5', '--absolute', '1'], /two ways to say one thing/],
     [['--readings', '8,7', '--precision', '0.05'], /write 5 or/],
-    [['--readings', '8,7', '--confidence', '100'], /The confidence must be/],
+    [['--readings', '8,7', '--confidence', '100'], /--confidence 100 is not between 1 and 99\.9999 %/],
     [['--readings', '8,7', '--absolute', '0'], /The precision must be a number above 0/],
     [['--mean', '0', '--deviation', '1', '--n', '5'], /The mean must be a number above 0/],
     [['--mean', '5', '--deviation', 'x', '--n', '5'], /--deviation x is no number/],

@@ -15,8 +15,8 @@ import { failWith, outJson, say } from '../report.ts';
 import { type FormNeeded, formsNeeded, formWords } from './define-study.ts';
 import { tableLines } from './define-text.ts';
 import {
-  confidenceDefault,
   precisionDefault,
+  readConfidence,
   readNumber,
   readNumbers,
   readPercent,
@@ -107,7 +107,7 @@ function readWish(call: Call): Result<Pick<Told, 'precision' | 'confidence'>, st
   const [share, amount] = [call.text('precision'), call.text('absolute')];
   if (share !== undefined && amount !== undefined)
     return fail('--precision and --absolute are two ways to say one thing; give one.');
-  const confidence = readPercent('confidence', call.text('confidence') ?? String(100 * confidenceDefault));
+  const confidence = readConfidence(call.text('confidence'));
   if (!confidence.ok) return confidence;
   if (amount !== undefined) {
     const number = readNumber('absolute', amount);

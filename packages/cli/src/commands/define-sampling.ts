@@ -14,7 +14,7 @@ import { badUse, type Call, type Command } from '../command.ts';
 import { exitCode } from '../io.ts';
 import { failWith, outJson, say } from '../report.ts';
 import { type Day, momentText, readShifts, type ShiftPlan } from './define-shifts.ts';
-import { confidenceDefault, precisionDefault, readNumber, readPercent, readWhole } from './define-words.ts';
+import { precisionDefault, readConfidence, readNumber, readPercent, readWhole } from './define-words.ts';
 
 export const defineSampling: Command = {
   words: ['define', 'sampling'],
@@ -111,7 +111,7 @@ function readWish(call: Call): Result<Pick<Asked, 'assurance' | 'precision'>, st
     if (!multiplier.ok) return multiplier;
     return ok({ precision, assurance: { kind: 'multiplier', multiplier: multiplier.value } });
   }
-  const confidence = readPercent('confidence', confidenceText ?? String(100 * confidenceDefault));
+  const confidence = readConfidence(confidenceText);
   if (!confidence.ok) return confidence;
   return ok({ precision, assurance: { kind: 'confidence', confidence: confidence.value } });
 }

@@ -90,3 +90,11 @@ export function readUnit(text: string | undefined): Result<TimeUnit, string> {
 
 export const confidenceDefault = 0.95;
 export const precisionDefault = 0.05;
+
+/** The confidence of an interval as a share of 1; 95 % when nothing is given. */
+export function readConfidence(text: string | undefined): Result<number, string> {
+  if (text === undefined) return ok(confidenceDefault);
+  const share = readPercent('confidence', text);
+  if (!share.ok || (share.value >= 0.01 && share.value <= 0.999999)) return share;
+  return fail(`--confidence ${text} is not between 1 and 99.9999 %.`);
+}

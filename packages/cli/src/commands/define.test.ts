@@ -123,7 +123,7 @@ describe('evenhand define: a table of readings', () => {
     [['--allowance', '0.15', '--of', 'basic'], /is a percentage: write 15/],
     [['--allowance=-5', '--of', 'basic'], /The allowance of the worker must be a number of at least 0/],
     [['--of', 'day'], /--of day is not known/],
-    [['--confidence', '100'], /The confidence must be/],
+    [['--confidence', '100'], /--confidence 100 is not between 1 and 99\.9999 %/],
     [['--confidence', '0.95'], /write 95/],
     [['--precision', '0'], /--precision 0 is not above 0 and below 100/],
     [['--unit', 'jiffies'], /--unit jiffies is not known/],
