@@ -53,7 +53,11 @@ export const evaluateTexts = {
   },
   'evaluate/pace-unsure': {
     severity: 'warning',
-    text: 'How far pace explains the saving cannot be told from so few cycles: the interval of the pace holds both the pace of the old method and one that explains a material part. Time more cycles of both.',
+    text: 'From these cycles the pace of the two records cannot be told apart well: it could explain up to {most} of the saving, or none. Time more cycles of both.',
+  },
+  'evaluate/pace-unknown': {
+    severity: 'warning',
+    text: 'With so few cycles nothing can be said about how sure the pace is, so it may explain any part of the saving. Time more cycles of both.',
   },
   'evaluate/pace-explains': {
     severity: 'warning',
@@ -61,7 +65,7 @@ export const evaluateTexts = {
   },
   'evaluate/pace-hides': {
     severity: 'note',
-    text: 'The same motions took {times} of their time in “{before}” when done in “{after}”: there the work was slower. At equal pace the method saves {equal}.',
+    text: 'The same motions took {times} of their time in “{before}” when done in “{after}”. If the work was slower there, the method saves more, at equal pace {equal}; if the method itself makes them slower, such as two hands at work at once, it does not. The saving as it was measured is the safe figure.',
   },
   'evaluate/pace-disagrees': {
     severity: 'note',

@@ -46,6 +46,16 @@ export {
 } from './money/present-value.ts';
 export { type YearlySaving, type YearOfWork, yearlySaving } from './money/yearly-saving.ts';
 export {
+  type EqualPace,
+  equalPaceRule,
+  type PacedMotion,
+  paceOf,
+  type SavingAtEqualPace,
+  unitTimes,
+} from './pace/pace.ts';
+export { materialShare } from './pace/pace-notes.ts';
+export type { SharedMotion, SharedSide } from './pace/shared-motions.ts';
+export {
   outputGainedFor,
   type Saving,
   savingFromRates,
