@@ -5,6 +5,7 @@ import { define } from './commands/define.ts';
 import { defineCycles } from './commands/define-cycles.ts';
 import { defineLearning } from './commands/define-learning.ts';
 import { defineSampling } from './commands/define-sampling.ts';
+import { evaluate } from './commands/evaluate.ts';
 import { examine } from './commands/examine.ts';
 import { recordChart } from './commands/record-chart.ts';
 import { recordExport } from './commands/record-export.ts';
@@ -21,6 +22,7 @@ export const commands: readonly Command[] = [
   recordImport,
   recordExport,
   examine,
+  evaluate,
   defineCycles,
   defineSampling,
   defineLearning,
