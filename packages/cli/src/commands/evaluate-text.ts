@@ -2,13 +2,14 @@ import {
   causes,
   type Decomposition,
   type Difference,
+  type EqualPace,
   type MethodTimes,
   savingWords,
 } from '@evenhand/core/evaluate';
 import type { MethodReading } from '@evenhand/core/examine';
 import { micros } from '@evenhand/core/ground/base';
 import type { Interval } from '@evenhand/core/ground/numerics';
-import { countText, percentText, type TimeUnit, timeText } from '@evenhand/core/ground/units';
+import { countText, numberText, percentText, type TimeUnit, timeText } from '@evenhand/core/ground/units';
 import { wrapped } from './wrapped.ts';
 
 export interface Compared {
@@ -16,10 +17,14 @@ export interface Compared {
   readonly after: MethodReading;
   readonly difference: Difference;
   readonly decomposition: Decomposition;
+  readonly pace: EqualPace;
 }
 
 /** The comparison of two methods for reading at a terminal. */
-export function evaluateText({ before, after, difference, decomposition }: Compared, unit: TimeUnit): string {
+export function evaluateText(
+  { before, after, difference, decomposition, pace }: Compared,
+  unit: TimeUnit,
+): string {
   const { study } = before;
   const lines = [
     `${study.title}${study.demo === true ? ' (invented data)' : ''}: ${before.method.name} and ${after.method.name}, times for one unit`,
@@ -28,6 +33,8 @@ export function evaluateText({ before, after, difference, decomposition }: Compa
     sideLine('after', after, difference.after, unit),
     '',
     ...differenceLines(difference, unit),
+    '',
+    ...paceLines(pace, unit),
     '',
     ...decompositionLines(decomposition, unit),
   ];
@@ -71,7 +78,38 @@ function differenceLines(difference: Difference, unit: TimeUnit): string[] {
         ]),
     ...wrapped(difference.odds, '  '),
     ...(more === undefined ? [] : wrapped(more.words, '  ')),
-    ...wrapped('Each method at its own pace: a faster pace is no better method.', '  '),
+  ];
+}
+
+function paceLines(
+  { motions, share, ratio, interval, equal, explained, rule }: EqualPace,
+  unit: TimeUnit,
+): string[] {
+  if (ratio === undefined || equal === undefined) {
+    return [
+      'At equal pace',
+      ...wrapped('The methods share no motion, so their paces cannot be compared.', '  '),
+    ];
+  }
+  const times = (value: number) => numberText(value, 3);
+  const within = interval === undefined ? '' : `, ${range(interval, times)}`;
+  return [
+    'At equal pace',
+    ...wrapped(
+      `${countText(motions.length, 'motion')} that both methods share (${percentText(share, 0)} of the work after) took ${times(ratio)} times as long after as before${within}.`,
+      '  ',
+    ),
+    ...wrapped(`At the pace before, ${savingWords(equal.saving)}: ${text(equal.after, unit)} a unit.`, '  '),
+    ...(equal.timeSaved === undefined
+      ? []
+      : [`  Time saved: ${range(equal.timeSaved, (value) => percentText(value))}`]),
+    ...(explained === undefined
+      ? []
+      : wrapped(
+          `Pace explains ${percentText(explained)} of the time saved as recorded (below 0: slower work hides some of it).`,
+          '  ',
+        )),
+    ...wrapped(rule, '  '),
   ];
 }
 
@@ -98,7 +136,7 @@ function decompositionLines({ rows, totals, saved, byHand, rule }: Decomposition
 }
 
 /** The same as plain data; times are microseconds for one unit. */
-export function evaluateJson({ before, after, difference, decomposition }: Compared): unknown {
+export function evaluateJson({ before, after, difference, decomposition, pace }: Compared): unknown {
   const side = ({ method, cycles }: MethodReading, { sample }: MethodTimes) => ({
     method: method.id,
     name: method.name,
@@ -112,6 +150,15 @@ export function evaluateJson({ before, after, difference, decomposition }: Compa
     before: side(before, difference.before),
     after: side(after, difference.after),
     difference: { ...rest, notes: notes.map(({ message }) => message) },
+    pace: {
+      ratio: pace.ratio,
+      interval: pace.interval,
+      share: pace.share,
+      motions: pace.motions.length,
+      equal: pace.equal,
+      explained: pace.explained,
+      rule: pace.rule,
+    },
     decomposition: {
       saved: decomposition.saved,
       totals: decomposition.totals,

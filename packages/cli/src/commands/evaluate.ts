@@ -1,4 +1,4 @@
-import { decompositionOf, differenceOf, type TimedMethod } from '@evenhand/core/evaluate';
+import { decompositionOf, differenceOf, paceOf, type TimedMethod } from '@evenhand/core/evaluate';
 import { type MethodReading, readMethod } from '@evenhand/core/examine';
 import { fail, ok, type Result } from '@evenhand/core/ground/base';
 import type { Finding } from '@evenhand/core/ground/findings';
@@ -26,7 +26,7 @@ export const evaluate: Command = {
   example: 'evenhand evaluate couplings.evenhand.json --before present --after improved',
   notes: [
     'Cycles that are set aside do not count. Times are for one unit: a cycle that turns out two units counts half.',
-    'The difference is as recorded, each method at its own pace. A faster pace is no better method.',
+    'Beside the saving as recorded stands the saving at equal pace, from the motions that both methods share. A faster pace is no better method.',
   ],
   run: async (call, io) => {
     const json = call.flag('json');
@@ -40,9 +40,13 @@ export const evaluate: Command = {
     const [before, after] = sides.value;
     const difference = differenceOf(timed(before), timed(after), { confidence: choice.value.confidence });
     if (!difference.ok) return failWith(io, json, atFile([difference.error], nameOf(file)));
+    const pace = paceOf(before, after, choice.value.confidence);
     const notes = [
       ...new Map(
-        [...before.notes, ...after.notes, ...difference.value.notes].map((note) => [note.message, note]),
+        [...before.notes, ...after.notes, ...difference.value.notes, ...pace.notes].map((note) => [
+          note.message,
+          note,
+        ]),
       ).values(),
     ];
     say(io, atFile(notes, nameOf(file)));
@@ -51,6 +55,7 @@ export const evaluate: Command = {
       after,
       difference: difference.value,
       decomposition: decompositionOf(before, after),
+      pace,
     };
     if (json) await outJson(io, evaluateJson(compared));
     else await io.out(evaluateText(compared, choice.value.unit));
