@@ -37,13 +37,24 @@ export {
   standingTogether,
 } from './machines/random-calls.ts';
 export { type MachinesNeeded, machinesNeeded, type Order } from './machines/workload.ts';
+export type { BreakEven } from './money/break-even.ts';
+export { type ChangeMoney, moneyOf } from './money/change-case.ts';
+export { type Learning, type LearningLoss, learningLoss } from './money/learning-loss.ts';
+export {
+  type CaseField,
+  caseFields,
+  type Outlook,
+  outlookOf,
+  type RangedCase,
+  type TornadoBar,
+} from './money/outlook.ts';
 export { discountedPayback, evenPayback, type Payback, payback } from './money/payback.ts';
 export {
   annuityFactor,
-  conventionOfValue,
   type Investment,
   netPresentValue,
 } from './money/present-value.ts';
+export type { ChangeCase } from './money/yearly-flows.ts';
 export { type YearlySaving, type YearOfWork, yearlySaving } from './money/yearly-saving.ts';
 export {
   type EqualPace,

@@ -1,6 +1,5 @@
 import { fail, ok, type Result } from '../../../ground/base/index.ts';
 import { type Finding, finding } from '../../../ground/findings/index.ts';
-import { percentText } from '../../../ground/units/index.ts';
 import { boundsFault, firstOf } from '../inputs.ts';
 
 /** What a change costs at once, what each year brings, and the yearly rate at which later money counts less. */
@@ -35,11 +34,6 @@ export function annuityFactor(rate: number, years: number): Result<number, Findi
 /** Each flow as it counts at the start, when it comes at the end of its year. */
 export function discounted(flows: readonly number[], rate: number): readonly number[] {
   return flows.map((flow, index) => flow / (1 + rate) ** (index + 1));
-}
-
-/** "Each year's saving is taken at its end and discounted at 8 % a year; the cost falls at the start." */
-export function conventionOfValue(rate: number): string {
-  return `Each year’s saving is taken at the end of the year and discounted at ${percentText(rate)} a year; the cost of the change falls at the start.`;
 }
 
 export function rateFault(rate: number): Finding | undefined {

@@ -20,7 +20,7 @@ export interface YearlySaving extends Saving {
   readonly money: number;
 }
 
-const microsecondsAnHour = 3_600_000_000;
+export const microsecondsAnHour = 3_600_000_000;
 
 /**
  * Hours and money that a year of the same output needs less: (before − after) · units · hourly cost.
