@@ -66,6 +66,8 @@ export {
 } from './pace/pace.ts';
 export { materialShare } from './pace/pace-notes.ts';
 export type { SharedMotion, SharedSide } from './pace/shared-motions.ts';
+export { type Claim, type ClaimGrounds, claimOf } from './proof/claim.ts';
+export { type Proof, type ProofChoice, proofOf } from './proof/proof.ts';
 export {
   outputGainedFor,
   type Saving,
