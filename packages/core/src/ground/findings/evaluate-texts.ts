@@ -35,10 +35,6 @@ export const evaluateTexts = {
     severity: 'error',
     text: 'There is no year to count. Give the years for which the method is expected to run, 1 or more.',
   },
-  'evaluate/nothing-saved': {
-    severity: 'error',
-    text: 'The new method saves no money on a unit, so no volume pays for the change.',
-  },
   'evaluate/learning-slow': {
     severity: 'error',
     text: 'At a learning rate of {rate} the new method would reach its time after more than {most} units. Give a lower rate, or a first unit that is nearer to that time.',

@@ -73,43 +73,60 @@ export function differenceOf(
   after: TimedMethod,
   wish: DifferenceWish = {},
 ): Result<Difference, Finding> {
-  const { confidence = 0.95, draws = 2000, seed = 1, power = 0.8 } = wish;
-  const fault = firstOf(
-    timesFault(before),
-    timesFault(after),
+  const whole = { confidence: 0.95, draws: 2000, seed: 1, power: 0.8, ...given(wish) };
+  const fault = firstOf(timesFault(before), timesFault(after), wishFault(whole));
+  if (fault !== undefined) return fail(fault);
+  const [first, second] = [sampleOf(before.times, whole.confidence), sampleOf(after.times, whole.confidence)];
+  const compared = comparedOf(before, after, whole);
+  return ok({
+    before: { name: before.name, sample: first },
+    after: { name: after.name, sample: second },
+    saving: savingOf(first.mean, second.mean),
+    saved: first.mean - second.mean,
+    savedInterval:
+      compared === undefined ? undefined : meanDifference(first, second, whole.confidence)?.interval,
+    ...ratiosOf(compared?.onLogs),
+    drawn: compared && drawnDifference(before.times, after.times, whole),
+    chance: compared?.onLogs.chance,
+    verdict: verdictOf(compared?.onLogs),
+    odds: oddsWords(compared?.onLogs.chance, verdictOf(compared?.onLogs)),
+    more: compared?.more,
+    notes: [...notesOn(before), ...notesOn(after)],
+  });
+}
+
+type WholeWish = { readonly [Key in keyof DifferenceWish]-?: number };
+
+/** What was given, without the fields that were left out by name. */
+function given(wish: DifferenceWish): Partial<WholeWish> {
+  const { confidence, draws, seed, power } = wish;
+  return Object.fromEntries(
+    Object.entries({ confidence, draws, seed, power }).filter(([, value]) => value !== undefined),
+  );
+}
+
+function wishFault({ confidence, draws, seed, power }: WholeWish): Finding | undefined {
+  return firstOf(
     boundsFault('The confidence', confidence, { above: 0.5, below: 1 }),
     boundsFault('The number of draws', draws, { least: 100, most: 100_000, whole: true }),
     boundsFault('The seed', seed, { whole: true }),
     boundsFault('The share of studies that settle it', power, { least: 0.5, below: 1 }),
   );
-  if (fault !== undefined) return fail(fault);
-  const samples = [before, after].map(({ times }) => sampleOf(times, confidence)) as [Sample, Sample];
-  const logs = [before, after].map(({ times }) => sampleOf(times.map(Math.log))) as [Sample, Sample];
-  const spread = ![before, after].every(({ times }) => allEqual(times));
-  const onLogs = spread ? meanDifference(logs[1], logs[0], confidence) : undefined;
-  const onTimes = spread ? meanDifference(samples[0], samples[1], confidence) : undefined;
-  const drawn =
-    onLogs === undefined
-      ? undefined
-      : drawnDifference(before.times, after.times, { confidence, draws, seed });
-  const verdict = verdictOf(onLogs);
-  return ok({
-    before: { name: before.name, sample: samples[0] },
-    after: { name: after.name, sample: samples[1] },
-    saving: savingOf(samples[0].mean, samples[1].mean),
-    saved: samples[0].mean - samples[1].mean,
-    savedInterval: onTimes?.interval,
-    ...ratiosOf(onLogs),
-    drawn,
-    chance: onLogs?.chance,
-    verdict,
-    odds: oddsWords(onLogs?.chance, verdict),
-    more:
-      verdict === 'open' && onLogs !== undefined
-        ? moreCycles(onLogs.value, logs[0], logs[1], { confidence, power })
-        : undefined,
-    notes: [...notesOn(before), ...notesOn(after)],
-  });
+}
+
+/** The logarithms compared, and what would settle an open difference; undefined with one cycle or without any spread. */
+function comparedOf(
+  before: TimedMethod,
+  after: TimedMethod,
+  wish: WholeWish,
+): { readonly onLogs: MeanDifference; readonly more: MoreCycles | undefined } | undefined {
+  // Rounding may leave a trace of spread in the logarithms of equal times, so the times themselves are looked at.
+  if (allEqual(before.times) && allEqual(after.times)) return undefined;
+  const [first, second] = [sampleOf(before.times.map(Math.log)), sampleOf(after.times.map(Math.log))];
+  const onLogs = meanDifference(second, first, wish.confidence);
+  if (onLogs === undefined) return undefined;
+  const open = verdictOf(onLogs) === 'open';
+  return { onLogs, more: open ? moreCycles(onLogs.value, first, second, wish) : undefined };
 }
 
 function ratiosOf(

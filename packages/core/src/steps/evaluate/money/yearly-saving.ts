@@ -1,5 +1,6 @@
 import { fail, ok, type Result } from '../../../ground/base/index.ts';
 import type { Finding } from '../../../ground/findings/index.ts';
+import { timeUnits } from '../../../ground/units/index.ts';
 import { boundsFault, firstOf } from '../inputs.ts';
 import { type Saving, savingOf } from '../saving.ts';
 
@@ -20,7 +21,7 @@ export interface YearlySaving extends Saving {
   readonly money: number;
 }
 
-export const microsecondsAnHour = 3_600_000_000;
+export const microsecondsAnHour = timeUnits.hours.microseconds;
 
 /**
  * Hours and money that a year of the same output needs less: (before − after) · units · hourly cost.

@@ -58,37 +58,45 @@ export interface SavingAtEqualPace {
  * @param confidence above 0.5 and below 1
  */
 export function paceOf(before: MethodReading, after: MethodReading, confidence = 0.95): EqualPace {
-  const shared = sharedMotions(before, after);
-  const motions = pacedMotions(shared, confidence);
+  const motions = pacedMotions(sharedMotions(before, after), confidence);
   const unit = { before: unitTimes(before), after: unitTimes(after) };
-  const [meanBefore, meanAfter] = [sampleOf(unit.before).mean, sampleOf(unit.after).mean];
-  const raw = savingOf(meanBefore, meanAfter);
-  const paced = pacedTime(after) / (meanAfter * after.cycles.length * after.method.unitsPerCycle);
-  const worked = workedTime(after) / (after.cycles.length * after.method.unitsPerCycle);
-  const inShared = motions.reduce((sum, motion) => sum + motion.after.handTime, 0);
+  const means = { before: sampleOf(unit.before).mean, after: sampleOf(unit.after).mean };
+  const raw = savingOf(means.before, means.after);
+  const paced = pacedTime(after) / unitsOf(after) / means.after;
   const figures = cycleFigures(motions);
   const found = figures === undefined ? undefined : ratioOf(figures, confidence);
   const equal =
     figures === undefined || found === undefined
       ? undefined
-      : equalSaving({ unit, meanBefore, meanAfter, paced, figures, ratio: found.ratio, confidence });
-  const explained =
-    equal === undefined || raw.timeSaved <= 0
-      ? undefined
-      : (raw.timeSaved - equal.saving.timeSaved) / raw.timeSaved;
+      : equalSaving({ unit, means, paced, figures, ratio: found.ratio, confidence });
   const pace = {
     motions,
-    share: worked > 0 ? Math.min(1, inShared / worked) : 0,
+    share: sharedShare(motions, after),
     ratio: found?.ratio,
     interval: found?.interval,
     withoutOne: withoutOne(motions),
     paced,
     raw,
     equal,
-    explained,
+    explained: explainedBy(raw, equal),
     rule: equalPaceRule,
   };
   return { ...pace, notes: paceNotes(pace, before.method.name, after.method.name) };
+}
+
+function unitsOf({ cycles, method }: MethodReading): number {
+  return cycles.length * method.unitsPerCycle;
+}
+
+function sharedShare(motions: readonly PacedMotion[], after: MethodReading): number {
+  const worked = workedTime(after) / unitsOf(after);
+  const shared = motions.reduce((sum, motion) => sum + motion.after.handTime, 0);
+  return worked > 0 ? Math.min(1, shared / worked) : 0;
+}
+
+function explainedBy(raw: Saving, equal: SavingAtEqualPace | undefined): number | undefined {
+  if (equal === undefined || raw.timeSaved <= 0) return undefined;
+  return (raw.timeSaved - equal.saving.timeSaved) / raw.timeSaved;
 }
 
 /** Time for one unit in each cycle, microseconds, not always whole. */
@@ -171,8 +179,7 @@ function withoutOne(motions: readonly PacedMotion[]): EqualPace['withoutOne'] {
 
 interface EqualWish {
   readonly unit: { readonly before: readonly number[]; readonly after: readonly number[] };
-  readonly meanBefore: number;
-  readonly meanAfter: number;
+  readonly means: { readonly before: number; readonly after: number };
   readonly paced: number;
   readonly figures: CycleFigures;
   readonly ratio: number;
@@ -184,9 +191,9 @@ interface EqualWish {
  * together; share is the part of the time at equal pace that follows the pace.
  */
 function equalSaving(wish: EqualWish): SavingAtEqualPace {
-  const { unit, meanBefore, meanAfter, paced, figures, ratio, confidence } = wish;
-  const worked = (meanAfter * paced) / ratio;
-  const after = worked + meanAfter * (1 - paced);
+  const { unit, means, paced, figures, ratio, confidence } = wish;
+  const worked = (means.after * paced) / ratio;
+  const after = worked + means.after * (1 - paced);
   const follows = after > 0 ? worked / after : 0;
   const adjusted = (times: readonly number[], pace: readonly (number | undefined)[]) =>
     sampleOf(
@@ -200,10 +207,10 @@ function equalSaving(wish: EqualWish): SavingAtEqualPace {
     adjusted(unit.before, figures.before),
     confidence,
   );
-  const saving = savingOf(meanBefore, after);
+  const saving = savingOf(means.before, after);
   if (found === undefined) return { after, saving, timeSaved: undefined };
   const half = (found.interval.high - found.interval.low) / 2;
-  const [low, high] = [(after / meanBefore) * Math.exp(-half), (after / meanBefore) * Math.exp(half)];
+  const [low, high] = [(after / means.before) * Math.exp(-half), (after / means.before) * Math.exp(half)];
   return { after, saving, timeSaved: { low: 1 - high, high: 1 - low, confidence } };
 }
 
