@@ -36,16 +36,35 @@ type Rows = { readonly left: readonly Piece[]; readonly right: readonly Piece[] 
 /** Several effects on the same motion count once: what is left is the least that any of them leaves. */
 export function effectTable(cycle: Rows, effects: readonly Effect[]): EffectTable {
   const table = { left: emptyRow(cycle.left.length), right: emptyRow(cycle.right.length) };
-  for (const effect of effects) {
-    const row = table[effect.piece.hand];
-    const known = row[effect.piece.position];
-    row[effect.piece.position] = known === undefined ? effect : merged(known, effect);
-  }
+  for (const effect of effects) enter(table, effect);
   return table;
 }
 
 function emptyRow(length: number): (Effect | undefined)[] {
   return new Array<Effect | undefined>(length).fill(undefined);
+}
+
+type OpenTable = { readonly left: (Effect | undefined)[]; readonly right: (Effect | undefined)[] };
+
+function enter(table: OpenTable, effect: Effect): void {
+  const row = table[effect.piece.hand];
+  // Filled up one by one: a row with a hole at its end would be slow.
+  while (row.length <= effect.piece.position) row.push(undefined);
+  const known = row[effect.piece.position];
+  row[effect.piece.position] = known === undefined ? effect : merged(known, effect);
+}
+
+/** One table for all cycles: thousands of short-lived ones would cost more than the sums. */
+const lent: OpenTable = { left: [], right: [] };
+
+/** Lends a table with the effects in it for as long as `use` runs; it is empty again afterwards. */
+export function withEffects<T>(effects: readonly Effect[], use: (table: EffectTable) => T): T {
+  for (const effect of effects) enter(lent, effect);
+  try {
+    return use(lent);
+  } finally {
+    for (const { piece } of effects) lent[piece.hand][piece.position] = undefined;
+  }
 }
 
 function merged(a: Effect, b: Effect): Effect {

@@ -1,4 +1,5 @@
 import type { Piece, Segment } from '../reading/index.ts';
+import { longestOfChains } from './chain.ts';
 import type { CycleModel } from './cycle-model.ts';
 import type { EffectTable } from './effect.ts';
 import { isElastic, isProcess, keptShare } from './elastic.ts';
@@ -10,7 +11,7 @@ import { isElastic, isProcess, keptShare } from './elastic.ts';
  * @returns microseconds, not rounded
  */
 export function sharedWorkBound(model: CycleModel, effects: EffectTable): number {
-  return Math.max(chainBound(model, effects), halfOfWork(model.segments, effects));
+  return Math.max(longestOfChains(model.chains, effects), halfOfWork(model.segments, effects));
 }
 
 /**
@@ -24,20 +25,11 @@ export function keptWorkBound(model: CycleModel, effects: EffectTable): number {
     left += segment.duration * (process ? 1 : ownShare(segment.left, effects));
     right += segment.duration * (process ? 1 : ownShare(segment.right, effects));
   }
-  return Math.max(left, right, chainBound(model, effects));
+  return Math.max(left, right, longestOfChains(model.chains, effects));
 }
 
 function ownShare(piece: Piece, effects: EffectTable): number {
   return isElastic(piece, effects) ? 0 : keptShare(piece, effects, 'least');
-}
-
-function chainBound({ individuals }: CycleModel, effects: EffectTable): number {
-  let longest = 0;
-  for (const pieces of individuals) {
-    const most = pieces.reduce((sum, piece) => sum + piece.duration, 0);
-    if (most > longest) longest = Math.max(longest, longestChain(pieces, effects));
-  }
-  return longest;
 }
 
 function halfOfWork(segments: readonly Segment[], effects: EffectTable): number {
@@ -55,24 +47,4 @@ function halfOfWork(segments: readonly Segment[], effects: EffectTable): number 
 function workShare(piece: Piece, other: Piece, effects: EffectTable): number {
   if (!isElastic(piece, effects)) return keptShare(piece, effects, 'least');
   return piece.kind === 'H' && !isElastic(other, effects) ? keptShare(other, effects, 'least') : 0;
-}
-
-/** The heaviest chain of motions of which each ended before the next began. The pieces stand in order of their starts. */
-function longestChain(pieces: readonly Piece[], effects: EffectTable): number {
-  // Ends that a later start has passed, in order: with two hands at most one motion is still open behind them.
-  const open: { readonly to: number; readonly weight: number }[] = [];
-  let [before, longest] = [0, 0];
-  for (const piece of pieces) {
-    if (isElastic(piece, effects)) continue;
-    for (let index = open.length - 1; index >= 0; index -= 1) {
-      const item = open[index];
-      if (item === undefined || item.to > piece.from) continue;
-      before = Math.max(before, item.weight);
-      open.splice(index, 1);
-    }
-    const weight = before + piece.duration * keptShare(piece, effects, 'least');
-    open.push({ to: piece.to, weight });
-    longest = Math.max(longest, weight);
-  }
-  return longest;
 }

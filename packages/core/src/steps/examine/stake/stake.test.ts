@@ -259,6 +259,18 @@ describe('laws', () => {
     );
   });
 
+  it('what one lead was worth leaves no trace in the next', () => {
+    fc.assert(
+      fc.property(cycleArb, some, some, (cycle, a, b) => {
+        const model = cycleModel(cycle);
+        const first = stakeOf(model, chosen(cycle, a).map(gone), 'shared');
+        stakeOf(model, chosen(cycle, b).map(gone), 'kept');
+        expect(stakeOf(model, chosen(cycle, a).map(gone), 'shared')).toEqual(first);
+      }),
+      seeded(305),
+    );
+  });
+
   it('never negative, never more than the cycle, low before high; more taken out is worth no less', () => {
     fc.assert(
       fc.property(

@@ -1,6 +1,6 @@
 import { type Micros, micros } from '../../../ground/base/index.ts';
 import type { CycleModel } from './cycle-model.ts';
-import { type Effect, effectTable } from './effect.ts';
+import { type Effect, type EffectTable, withEffects } from './effect.ts';
 import { keptOrderCycle, mostTakenOut } from './kept-order.ts';
 import { keptWorkBound, sharedWorkBound } from './shared-work.ts';
 
@@ -22,15 +22,17 @@ export const stakeRules: Readonly<Record<Arrangement, string>> = {
 /** What effects are worth in one cycle. */
 export function stakeOf(model: CycleModel, effects: readonly Effect[], arrangement: Arrangement): Stake {
   if (effects.length === 0) return { low: micros(0), high: micros(0) };
+  return withEffects(effects, (table) => stakeWith(model, table, arrangement));
+}
+
+function stakeWith(model: CycleModel, table: EffectTable, arrangement: Arrangement): Stake {
   const { cycle, segments } = model;
-  const table = effectTable(cycle, effects);
   const low = clamp(cycle.duration - keptOrderCycle(segments, table), 0, cycle.duration);
   const bound =
     arrangement === 'shared'
       ? sharedWorkBound(model, table)
       : Math.max(keptWorkBound(model, table), cycle.duration - mostTakenOut(segments, table));
-  const most = cycle.duration - bound;
-  return { low, high: clamp(most, low, cycle.duration) };
+  return { low, high: clamp(cycle.duration - bound, low, cycle.duration) };
 }
 
 function clamp(value: number, low: number, high: number): Micros {
