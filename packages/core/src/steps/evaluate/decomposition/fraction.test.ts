@@ -43,4 +43,10 @@ describe('exact fractions', () => {
       { seed: 46, numRuns: 300 },
     );
   });
+
+  it('the part that lost most by rounding down is raised first, and of equal ones the first', () => {
+    const parts = [fraction(4, 10), fraction(7, 10), fraction(-1, 10)];
+    expect(wholeParts(parts, 1n)).toEqual([0n, 1n, 0n]);
+    expect(wholeParts([fraction(1, 2), fraction(1, 2)], 1n)).toEqual([1n, 0n]);
+  });
 });

@@ -95,6 +95,15 @@ describe('drawing again', () => {
   });
 });
 
+describe('drawing two cycles again', () => {
+  it('gives their four means as often as counting says', () => {
+    // From 1 s and 3 s come 1, 2, 2 and 3 s, so one draw in four is longer than 2.5 s; then the other one is shorter.
+    const { drawn } = between([1e6, 3e6], [2.5e6, 2.5e6], { draws: 20_000 });
+    expect(Math.abs((drawn?.shorter ?? 0) - 0.25)).toBeLessThan(0.01);
+    expect([drawn?.saved.low, drawn?.saved.high]).toEqual([-1.5e6, 0.5e6]);
+  });
+});
+
 describe('further cycles', () => {
   const [four, five] = [
     [8.2, 7.6, 7.9, 8.4],
