@@ -1,3 +1,4 @@
+import { seededRandom } from '@evenhand/core/ground/numerics';
 import { emptyStudy, type Motion, type Study } from '@evenhand/core/ground/study';
 import type { MotionKind } from '@evenhand/core/ground/tables';
 
@@ -24,18 +25,9 @@ const left: readonly Step[] = [
   ['RL', 130, { object: 'coupling', to: 'box' }],
 ];
 
-/** Seeded: the same numbers on every machine. */
-function chance(seed: number): () => number {
-  let state = seed >>> 0;
-  return () => {
-    state = (Math.imul(state, 1_664_525) + 1_013_904_223) >>> 0;
-    return state / 2 ** 32;
-  };
-}
-
 /** Forty motions a cycle; times vary by a fifth, and one cycle in eight has a fumble or a search more. */
 export function manyCycles(cycles: number): Study {
-  const random = chance(20_261_126);
+  const random = seededRandom(20_261_126);
   const rows = { left: [] as Motion[], right: [] as Motion[] };
   const starts: number[] = [];
   let at = 0;
