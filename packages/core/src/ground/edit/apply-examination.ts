@@ -11,7 +11,7 @@ import {
   subjectKey,
 } from '../study/index.ts';
 import { withMethod } from './apply-method.ts';
-import { addTo, changeFields, refuse, removeFrom } from './apply-parts.ts';
+import { addTo, changeFields, refuse, removeFrom, withoutPlace } from './apply-parts.ts';
 import type { ApplyResult } from './apply-result.ts';
 import type { SingleEdit } from './edit.ts';
 import { withFields } from './fields.ts';
@@ -112,9 +112,4 @@ function addExamination(
   }
   const added = addTo(list, examination, index);
   return added.ok ? ok({ list: added.value, inverse: { type: 'examination.remove', examination } }) : added;
-}
-
-/** The pointer of a check is that of a file; an edit has none. */
-function withoutPlace(fault: Finding): Finding {
-  return { ...fault, where: {} };
 }

@@ -13,13 +13,19 @@ import { addTo, changeFields, refuse, removeFrom } from './apply-parts.ts';
 import type { ApplyResult } from './apply-result.ts';
 import type { SingleEdit } from './edit.ts';
 import { sameData } from './fields.ts';
+import type { TimeEdit } from './time-edits.ts';
+import type { WorkEdit } from './work-edits.ts';
 
 type Of<Type extends SingleEdit['type']> = Extract<SingleEdit, { readonly type: Type }>;
 type MethodEdit = Of<'method.add' | 'method.remove' | 'method.change'>;
 type RowEdit = Exclude<
   SingleEdit,
   {
-    readonly type: 'study.change' | `${'film' | 'place' | 'method' | 'element' | 'examination'}.${string}`;
+    readonly type:
+      | 'study.change'
+      | TimeEdit['type']
+      | WorkEdit['type']
+      | `${'film' | 'place' | 'method' | 'element' | 'examination'}.${string}`;
   }
 >;
 type Started = { readonly id: string; readonly start: number };
@@ -29,16 +35,22 @@ export function applyToMethods(study: Study, edit: MethodEdit): ApplyResult {
     const added = addTo(study.methods, edit.method, edit.index);
     if (!added.ok) return added;
     const next = { ...study, methods: added.value };
-    const alone = { ...next, methods: [edit.method], examinations: undefined };
+    const alone = {
+      ...next,
+      methods: [edit.method],
+      examinations: undefined,
+      timeStudies: undefined,
+      comparisons: undefined,
+      works: undefined,
+    };
     const fault = checkStudy(alone).find((item) => item.severity === 'error');
     if (fault !== undefined) return fail(fault);
     return ok({ study: next, inverse: { type: 'method.remove', method: edit.method } });
   }
   if (edit.type === 'method.remove') {
     const { id, name } = edit.method;
-    if (study.examinations?.some(({ subject }) => subject.method === id)) {
-      return refuse('edit/in-use', {}, { item: `The method ${name}`, user: 'a critical examination' });
-    }
+    const user = methodUser(study, id);
+    if (user !== undefined) return refuse('edit/in-use', {}, { item: `The method ${name}`, user });
     const removed = removeFrom(
       study.methods,
       edit.method,
@@ -55,6 +67,18 @@ export function applyToMethods(study: Study, edit: MethodEdit): ApplyResult {
     if (!changed.ok) return changed;
     return ok({ method: changed.value, inverse: { ...edit, to: edit.was, was: edit.to } });
   });
+}
+
+function methodUser(study: Study, id: string): string | undefined {
+  if (study.examinations?.some(({ subject }) => subject.method === id)) return 'a critical examination';
+  const timed = study.timeStudies?.find(({ source }) => source.method === id);
+  if (timed !== undefined) return `the time study ${timed.name}`;
+  const compared = study.comparisons?.some(
+    ({ before, after }) => before.method === id || after.method === id,
+  );
+  if (compared === true) return 'a comparison';
+  const drawn = study.works?.find(({ drawnFrom }) => drawnFrom?.method === id);
+  return drawn === undefined ? undefined : `the work ${drawn.work.title}`;
 }
 
 type MethodResult = Result<{ readonly method: Method; readonly inverse: SingleEdit }, Finding>;

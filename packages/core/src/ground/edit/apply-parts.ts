@@ -13,6 +13,11 @@ export function refuse(...of: Parameters<typeof finding>): Refused {
   return fail(finding(...of));
 }
 
+/** The pointer of a check is that of a file; an edit has none. */
+export function withoutPlace(fault: Finding): Finding {
+  return { ...fault, where: {} };
+}
+
 /** Changes fields of one thing after checking that they still are what the edit expects. */
 export function changeFields<T extends object>(target: T, to: object, was: object): Result<T, Finding> {
   if (!sameFields(to, was))

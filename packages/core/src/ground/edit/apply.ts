@@ -1,10 +1,13 @@
 import { ok, type Result } from '../base/index.ts';
 import type { Finding } from '../findings/index.ts';
 import type { Study } from '../study/index.ts';
+import { applyToComparisons } from './apply-comparison.ts';
 import { applyToElements, applyToExaminations } from './apply-examination.ts';
 import { applyToMethods, applyToRow } from './apply-method.ts';
 import { applyToFilms, applyToPlaces, changeStudy } from './apply-parts.ts';
 import type { ApplyResult } from './apply-result.ts';
+import { applyToTimeStudies } from './apply-time-study.ts';
+import { applyToWorks } from './apply-work.ts';
 import type { Edit, SingleEdit } from './edit.ts';
 
 /**
@@ -48,6 +51,30 @@ function applySingle(study: Study, edit: SingleEdit): ApplyResult {
     case 'examination.remove':
     case 'examination.change':
       return applyToExaminations(study, edit);
+    case 'time-study.add':
+    case 'time-study.remove':
+    case 'time-study.change':
+    case 'timed-element.add':
+    case 'timed-element.remove':
+    case 'timed-element.change':
+    case 'reading.set':
+      return applyToTimeStudies(study, edit);
+    case 'comparison.add':
+    case 'comparison.remove':
+    case 'comparison.change':
+      return applyToComparisons(study, edit);
+    case 'work.add':
+    case 'work.remove':
+    case 'work.change':
+    case 'work-step.add':
+    case 'work-step.remove':
+    case 'work-step.change':
+    case 'work-step.move':
+    case 'work-place.add':
+    case 'work-place.remove':
+    case 'work-place.change':
+    case 'work-change.set':
+      return applyToWorks(study, edit);
     default:
       return applyToRow(study, edit);
   }

@@ -17,8 +17,12 @@ import {
   shapeFindings,
   studyParts,
 } from '../study/index.ts';
+import type { Changed } from './changed.ts';
+import { type TimeEdit, timeEditNames, timeEdits } from './time-edits.ts';
+import { type WorkEdit, workEditNames, workEdits } from './work-edits.ts';
 
-const { id, boundary, film, clock, place, motion, cycle, element, method, examination } = studyParts;
+const { id, boundary, film, clock, calibration, place, motion, cycle, element, method, examination } =
+  studyParts;
 const { operation, hand, shortText, longText } = studyParts;
 
 /** Which fields of a motion an edit may set; `null` takes an optional field away. */
@@ -29,10 +33,13 @@ const motionFields = z.strictObject({
   to: id.nullable().optional(),
   note: longText.nullable().optional(),
   said: motion.shape.said.optional(),
+  confidence: motion.shape.confidence.unwrap().nullable().optional(),
 });
 const cycleFields = z.strictObject({
   name: shortText.nullable().optional(),
   setAside: shortText.min(1).nullable().optional(),
+  said: cycle.shape.said.unwrap().nullable().optional(),
+  confidence: cycle.shape.confidence.unwrap().nullable().optional(),
 });
 const methodFields = z.strictObject({
   name: shortText.min(1).optional(),
@@ -45,6 +52,9 @@ const filmFields = z.strictObject({
   agreed: z.boolean().nullable().optional(),
   note: longText.nullable().optional(),
   clock: clock.optional(),
+  mirrored: z.boolean().nullable().optional(),
+  calibration: calibration.nullable().optional(),
+  tracks: film.shape.tracks.unwrap().nullable().optional(),
 });
 const placeFields = z.strictObject({
   name: shortText.min(1).optional(),
@@ -119,6 +129,8 @@ const single = [
     to: examinationFields,
     was: examinationFields,
   }),
+  ...timeEdits,
+  ...workEdits,
 ] as const;
 
 const singleSchema = z.discriminatedUnion('type', single);
@@ -132,10 +144,7 @@ const groupSchema = z.strictObject({
 
 export const editSchema = z.union([singleSchema, groupSchema]).meta({ id: 'Edit' });
 
-type Changed<Of, Key extends keyof Of = keyof Of> = {
-  readonly [Field in Key]?: Exclude<Of[Field], undefined> | (undefined extends Of[Field] ? null : never);
-};
-type MotionFields = Changed<Pick<Motion, 'kind' | 'object' | 'from' | 'to' | 'note' | 'said'>>;
+type MotionFields = Changed<Pick<Motion, 'kind' | 'object' | 'from' | 'to' | 'note' | 'said' | 'confidence'>>;
 type InRow = { readonly method: string; readonly hand: Hand };
 
 /**
@@ -216,7 +225,9 @@ export type SingleEdit =
       readonly examination: string;
       readonly to: ExaminationFields;
       readonly was: ExaminationFields;
-    };
+    }
+  | TimeEdit
+  | WorkEdit;
 
 export type GroupEdit = {
   readonly type: 'group';
@@ -226,12 +237,14 @@ export type GroupEdit = {
 export type Edit = SingleEdit | GroupEdit;
 
 export type StudyFields = { readonly title?: string; readonly operation?: Operation };
-export type FilmFields = Changed<Pick<Film, 'name' | 'operatorCode' | 'agreed' | 'note'>> & {
+export type FilmFields = Changed<
+  Pick<Film, 'name' | 'operatorCode' | 'agreed' | 'note' | 'mirrored' | 'calibration' | 'tracks'>
+> & {
   readonly clock?: Clock;
 };
 export type PlaceFields = Changed<Pick<Place, 'name' | 'at' | 'mirror'>>;
 export type MethodFields = Changed<Pick<Method, 'name' | 'unitsPerCycle' | 'note'>>;
-export type CycleFields = Changed<Pick<Cycle, 'name' | 'setAside'>>;
+export type CycleFields = Changed<Pick<Cycle, 'name' | 'setAside' | 'said' | 'confidence'>>;
 export type ElementFields = Changed<Pick<ElementMark, 'name' | 'hand' | 'at'>>;
 export type ExaminationFields = {
   readonly answers?: readonly Answer[] | null;
@@ -272,6 +285,8 @@ const names: Readonly<Record<SingleEdit['type'], string>> = {
   'examination.add': 'note an examination',
   'examination.remove': 'remove an examination',
   'examination.change': 'change an examination',
+  ...timeEditNames,
+  ...workEditNames,
 };
 
 /** What an edit does, in words for the undo command and the history. */

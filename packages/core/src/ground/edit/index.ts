@@ -29,3 +29,10 @@ export {
   undo,
   undoName,
 } from './history.ts';
+export type {
+  ComparisonFields,
+  TimedElementFields,
+  TimeEdit,
+  TimeStudyFields,
+} from './time-edits.ts';
+export type { WorkEdit, WorkFields, WorkPlaceFields, WorkStepFields } from './work-edits.ts';

@@ -1,7 +1,12 @@
 import { defineTexts } from './define-texts.ts';
+import { developTexts } from './develop-texts.ts';
 import { evaluateTexts } from './evaluate-texts.ts';
+import { handsTexts } from './hands-texts.ts';
 import { interchangeTexts } from './interchange-texts.ts';
+import { proposeTexts } from './propose-texts.ts';
+import { studyTexts } from './study-texts.ts';
 import type { TextEntry } from './text-entry.ts';
+import { trackTexts } from './track-texts.ts';
 
 export type { Severity } from './text-entry.ts';
 
@@ -108,8 +113,13 @@ export const findingTexts = {
   },
   'edit/outside-film': { severity: 'error', text: 'The film ends at frame {frames}; {at} lies outside.' },
   'edit/in-use': { severity: 'error', text: '{item} is still used by {user}. Change or remove that first.' },
+  ...studyTexts,
   ...interchangeTexts,
+  ...trackTexts,
+  ...handsTexts,
   // the proof that a method is better
+  ...developTexts,
+  ...proposeTexts,
   ...evaluateTexts,
   // record
   'record/nothing-marked': {
@@ -121,6 +131,10 @@ export const findingTexts = {
     text: 'There is no cycle {cycle}; the method has {count}. Choose another or leave the choice out.',
   },
   'record/no-method': { severity: 'error', text: 'There is no method {method}. The study has: {known}.' },
+  'record/chart-with-proposals': {
+    severity: 'warning',
+    text: 'With proposals that nobody has confirmed. So many motions of this chart are proposed, and its totals rest on them: {count}.',
+  },
   'record/unmarked-in-cycle': {
     severity: 'warning',
     text: 'In cycle {cycle} the {hand} hand has {time} that is not marked yet.',
@@ -156,7 +170,23 @@ export const findingTexts = {
   },
   'examine/proposals-left-out': {
     severity: 'note',
-    text: '{count} proposed motions that nobody has confirmed count in no figure.',
+    text: 'Proposed motions that nobody has confirmed count in no figure: {count}.',
+  },
+  'examine/cycles-left-out': {
+    severity: 'note',
+    text: 'Left out because they hold proposals that nobody has confirmed: {count} of {all} cycles.',
+  },
+  'examine/with-proposals': {
+    severity: 'note',
+    text: 'With proposals that nobody has confirmed: {count} of {all} cycles.',
+  },
+  'examine/with-proposed-motions': {
+    severity: 'note',
+    text: 'With proposed motions that nobody has confirmed: {count}.',
+  },
+  'examine/only-proposals': {
+    severity: 'warning',
+    text: 'Everything that was chosen of “{method}” holds proposals that nobody has confirmed, so there is no figure yet. Confirm a cycle on the record desk, or let proposals count.',
   },
   'examine/decision-reason': {
     severity: 'error',

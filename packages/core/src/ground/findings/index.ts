@@ -9,3 +9,4 @@ export {
   shortNumber,
   smallest,
 } from './number-range.ts';
+export { reportParts } from './refused-schema.ts';

@@ -1,5 +1,5 @@
 export { type Box, groupNode, lineNode, type TextLook, textBox, textNode, textsOf } from './nodes.ts';
-export { type Paper, type PaperName, papers, pointsPerMillimetre } from './paper.ts';
+export { type Paper, type PaperName, papers, pointsPerMillimetre, type SheetName, sheets } from './paper.ts';
 export type {
   Fill,
   FontWeight,

@@ -15,3 +15,12 @@ export const papers: Readonly<Record<PaperName, Paper>> = {
   a4: { name: 'a4', width: 210 * pointsPerMillimetre, height: 297 * pointsPerMillimetre },
   letter: { name: 'letter', width: 612, height: 792 },
 };
+
+/** The papers that everything is printed on, and A3 for drawings to scale. */
+export type SheetName = PaperName | 'a3';
+
+/** A3 is 297 × 420 mm (ISO 216). Width and height in points. */
+export const sheets: Readonly<Record<SheetName, { readonly width: number; readonly height: number }>> = {
+  ...papers,
+  a3: { width: 297 * pointsPerMillimetre, height: 420 * pointsPerMillimetre },
+};

@@ -56,6 +56,11 @@ describe('wrapping a text', () => {
     expect(wrapText('111 222 333', 38, 10, 400)).toEqual(['111', '222', '333']);
   });
 
+  it('keeps together what a no-break or a thin space stands between', () => {
+    expect(wrapText('111 222\u00a0333', 40, 10, 400)).toEqual(['111', '222\u00a0333']);
+    expect(wrapText('111 22\u202f33', 40, 10, 400)).toEqual(['111', '22\u202f33']);
+  });
+
   it('breaks a word that is too long alone, and loses no letter', () => {
     fc.assert(
       fc.property(

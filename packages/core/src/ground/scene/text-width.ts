@@ -58,6 +58,9 @@ export function fitText(text: string, room: number, size: number, weight: FontWe
   return textWidth(cut(low), size, weight) <= room ? cut(low) : '';
 }
 
+/** Spaces at which a line may end: all but those that keep what they stand between together. */
+const betweenWords = /[^\S\u00a0\u2007\u2009\u202f]+/;
+
 /**
  * The text broken between words into lines that fit into `room`; a word that is too long alone is broken inside.
  * More than `most` lines are cut, and the last one ends in an ellipsis.
@@ -72,7 +75,7 @@ export function wrapText(
   const lines: string[] = [];
   let line = '';
   const fits = (candidate: string) => textWidth(candidate, size, weight) <= room;
-  for (const word of text.split(/\s+/).filter((part) => part !== '')) {
+  for (const word of text.split(betweenWords).filter((part) => part !== '')) {
     const longer = line === '' ? word : `${line} ${word}`;
     if (fits(longer)) {
       line = longer;

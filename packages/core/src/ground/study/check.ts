@@ -1,5 +1,7 @@
 import { type Finding, finding } from '../findings/index.ts';
 import { checkElements, checkExaminations } from './check-examination.ts';
+import { checkKeptWorks } from './check-kept-work.ts';
+import { checkTimes } from './check-time-study.ts';
 import { frameCount, frameTimesFault } from './frame-times.ts';
 import { clockFault } from './scene-clock.ts';
 import type { Film, Method, Row, Study } from './schema.ts';
@@ -22,7 +24,7 @@ export function checkStudy(study: Study): Finding[] {
       );
     }
   });
-  found.push(...checkExaminations(study));
+  found.push(...checkExaminations(study), ...checkTimes(study), ...checkKeptWorks(study));
   return found;
 }
 
@@ -56,6 +58,18 @@ function checkIds(study: Study): Finding[] {
   once(
     '/examinations',
     (study.examinations ?? []).map((item) => item.id),
+  );
+  once(
+    '/timeStudies',
+    (study.timeStudies ?? []).map((item) => item.id),
+  );
+  once(
+    '/comparisons',
+    (study.comparisons ?? []).map((item) => item.id),
+  );
+  once(
+    '/works',
+    (study.works ?? []).map((item) => item.id),
   );
   return found;
 }

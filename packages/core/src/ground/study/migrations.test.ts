@@ -44,8 +44,8 @@ describe('a study of an older format', () => {
     const read = parseStudy(first);
     expect(read.ok ? [] : read.error).toEqual([]);
     if (!read.ok) return;
-    expect(read.value.formatVersion).toBe(2);
-    expect(JSON.parse(writeStudy(read.value))).toEqual({ ...JSON.parse(first), formatVersion: 2 });
+    expect(read.value.formatVersion).toBe(4);
+    expect(JSON.parse(writeStudy(read.value))).toEqual({ ...JSON.parse(first), formatVersion: 4 });
   });
 
   it('is not changed by being opened', () => {
@@ -54,7 +54,7 @@ describe('a study of an older format', () => {
     expect(document.formatVersion).toBe(1);
   });
 
-  it('keeps its faults: what format 1 did not have is checked as in format 2', () => {
+  it('keeps its faults: what format 1 did not have is checked as in the formats after it', () => {
     const read = parseStudy(first.replace('"title"', '"examinations": [], "title"'));
     expect(read.ok ? [] : read.error.map((item) => item.where.pointer)).toEqual(['/examinations']);
   });
@@ -62,12 +62,12 @@ describe('a study of an older format', () => {
 
 describe('a study of a newer format', () => {
   it('is refused with the number that was found, the number that is known and what to do', () => {
-    const read = parseStudy(first.replace('"formatVersion": 1', '"formatVersion": 3'));
+    const read = parseStudy(first.replace('"formatVersion": 1', '"formatVersion": 5'));
     const [fault, ...more] = read.ok ? [] : read.error;
     expect(more).toEqual([]);
     expect(fault).toMatchObject({ code: 'study/newer-format', where: { pointer: '/formatVersion' } });
     expect(fault?.message).toBe(
-      'The study was written in format 3; this program reads up to 2. Update Evenhand to open it.',
+      'The study was written in format 5; this program reads up to 4. Update Evenhand to open it.',
     );
   });
 });

@@ -6,6 +6,10 @@ type Json = Readonly<Record<string, unknown>>;
 const migrations: Readonly<Record<number, (document: Json) => Json>> = {
   // Format 2 adds elements and examinations, both optional.
   1: (document) => ({ ...document, formatVersion: 2 }),
+  // Format 3 adds time studies and comparisons, both optional.
+  2: (document) => ({ ...document, formatVersion: 3 }),
+  // Format 4 adds tracks, calibration, confidence of proposals and kept works, all optional.
+  3: (document) => ({ ...document, formatVersion: 4 }),
 };
 
 export type Migrated =

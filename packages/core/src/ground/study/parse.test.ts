@@ -47,7 +47,7 @@ describe('reading a study', () => {
   });
 
   it.each<[string, unknown, string, string?]>([
-    ['/formatVersion', 3, 'study/newer-format'],
+    ['/formatVersion', 5, 'study/newer-format'],
     ['/formatVersion', 0, 'study/no-format'],
     ['/formatVersion', 'one', 'study/no-format'],
     ['/title', '', 'study/shape'],

@@ -4,19 +4,14 @@ import {
   decisionChoices,
   type ExaminationQuestion,
   examinationQuestions,
-  type MotionKind,
-  motionKinds,
 } from '../tables/index.ts';
+import { comparison } from './comparison-schema.ts';
+import { boundary, count, type Frozen, hand, id, longText, motionKind, shortText } from './schema-parts.ts';
+import { timeStudy, timeStudyParts } from './time-study-schema.ts';
+import { keptWork, workParts } from './work-schema.ts';
 
 /** The format this program writes. Older ones are brought up to it by `migrations.ts`; newer ones are refused. */
-export const formatVersion = 2;
-
-const id = z.string().regex(/^[A-Za-z0-9_-]{1,64}$/, 'an id is 1 to 64 letters, digits, “-” or “_”');
-const shortText = z.string().max(200);
-const longText = z.string().max(20_000);
-const count = z.int().min(0);
-/** A boundary: a frame index in a filmed method, microseconds in any other. */
-const boundary = z.int().min(0);
+export const formatVersion = 4;
 
 const frameTimes = z
   .strictObject({
@@ -62,6 +57,51 @@ const clock = z
   ])
   .meta({ id: 'Clock', title: 'From film time to real time' });
 
+const picturePoint = z
+  .strictObject({ x: z.number(), y: z.number() })
+  .describe('In the picture as shown, in pixels from its upper left corner.');
+const millimetres = z.number().positive().max(100_000);
+
+const calibration = z
+  .discriminatedUnion('kind', [
+    z.strictObject({
+      kind: z.literal('length'),
+      ends: z.tuple([picturePoint, picturePoint]),
+      millimetres: millimetres.describe('True distance of the two ends.'),
+    }),
+    z.strictObject({
+      kind: z.literal('rectangle'),
+      at: z
+        .strictObject({ x: z.number(), y: z.number() })
+        .optional()
+        .describe(
+          'Where on the bench the near left corner lies, in millimetres; left out, the middle of the near edge is the origin.',
+        ),
+      corners: z
+        .tuple([picturePoint, picturePoint, picturePoint, picturePoint])
+        .describe('Near left, near right, far right, far left, as the operator sees the rectangle.'),
+      across: millimetres.describe('From left to right, in millimetres.'),
+      away: millimetres.describe('From the near to the far edge, in millimetres.'),
+    }),
+  ])
+  .meta({ id: 'Calibration', title: 'From the picture to millimetres on the bench' });
+
+const filmTrack = z
+  .strictObject({
+    id,
+    sha256: z.string().regex(/^[0-9a-f]{64}$/, 'a SHA-256 is 64 lower-case hexadecimal digits'),
+    name: shortText.min(1),
+    bytes: count,
+    source: z
+      .enum(['landmarks', 'bands', 'energy', 'table'])
+      .describe('Hand landmarks, coloured wristbands, movement in drawn regions, or a table from elsewhere.'),
+    frames: count,
+  })
+  .meta({
+    id: 'FilmTrack',
+    title: 'Where the hands are in each frame; the data stand in a file beside the film',
+  });
+
 const film = z
   .strictObject({
     id,
@@ -77,6 +117,12 @@ const film = z
     clock,
     operatorCode: shortText.optional().describe('A code for the person filmed; never a name.'),
     agreed: z.boolean().optional().describe('The person filmed was told and agreed.'),
+    mirrored: z
+      .boolean()
+      .optional()
+      .describe('The picture is a mirror image: what looks like the left hand is the right one.'),
+    calibration: calibration.optional(),
+    tracks: z.array(filmTrack).min(1).optional(),
     note: longText.optional(),
   })
   .meta({ id: 'Film' });
@@ -95,14 +141,21 @@ const place = z
   })
   .meta({ id: 'Place' });
 
+const confidence = z.number().min(0).max(1);
+
 const motion = z
   .strictObject({
     id,
     start: boundary,
-    kind: z.enum(motionKinds as [MotionKind, ...MotionKind[]]),
+    kind: motionKind,
     object: shortText.min(1).optional(),
     from: id.optional().describe('Place the hand or the object comes from.'),
     to: id.optional().describe('Place the hand or the object goes to.'),
+    confidence: confidence
+      .optional()
+      .describe(
+        'Of a proposed motion: the chance that its kind is right and its start lies within a fifth of a second of where a person would put it.',
+      ),
     note: longText.optional(),
     said: z
       .enum(['marked', 'proposed', 'confirmed'])
@@ -119,6 +172,13 @@ const cycle = z
       .min(1)
       .optional()
       .describe('Why this cycle is not typical; it then counts in no figure unless asked for.'),
+    confidence: confidence
+      .optional()
+      .describe('Of a proposed cycle: the chance that a cycle begins within a fifth of a second of here.'),
+    said: z
+      .enum(['marked', 'proposed', 'confirmed'])
+      .optional()
+      .describe('Proposed by the program, or proposed and then confirmed; left out, marked by hand.'),
   })
   .meta({ id: 'Cycle', title: 'A cycle; it lasts until the next one starts' });
 
@@ -131,8 +191,6 @@ const base = z
     z.strictObject({ kind: z.literal('micros') }),
   ])
   .meta({ id: 'TimeBase', title: 'What a boundary counts: frames of a film, or microseconds' });
-
-const hand = z.enum(['left', 'right']);
 
 const element = z
   .strictObject({
@@ -229,6 +287,9 @@ export const studySchema = z
     places: z.array(place),
     methods: z.array(method),
     examinations: z.array(examination).min(1).optional().describe('At most one for each subject.'),
+    timeStudies: z.array(timeStudy).min(1).optional(),
+    comparisons: z.array(comparison).min(1).optional(),
+    works: z.array(keptWork).min(1).optional(),
   })
   .meta({ id: 'Study', title: 'Evenhand study' });
 
@@ -238,6 +299,8 @@ export const studyParts = {
   boundary,
   film,
   clock,
+  calibration,
+  filmTrack,
   place,
   motion,
   cycle,
@@ -248,18 +311,19 @@ export const studyParts = {
   hand,
   shortText,
   longText,
+  timeStudy,
+  comparison,
+  ...timeStudyParts,
+  ...workParts,
 };
-
-type Frozen<T> = T extends (infer Item)[]
-  ? readonly Frozen<Item>[]
-  : T extends object
-    ? { readonly [Key in keyof T]: Frozen<T[Key]> }
-    : T;
 
 export type Study = Frozen<z.infer<typeof studySchema>>;
 export type Film = Study['films'][number];
 export type FrameTimes = Film['frameTimes'];
 export type Clock = Film['clock'];
+export type Calibration = NonNullable<Film['calibration']>;
+/** What the study knows of a track; its data are `Track` of the record step. */
+export type FilmTrack = NonNullable<Film['tracks']>[number];
 export type Place = Study['places'][number];
 export type Method = Study['methods'][number];
 export type Motion = Method['left']['items'][number];

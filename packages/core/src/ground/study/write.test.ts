@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { emptyStudy, type Study, studyJsonSchema, writeStudy } from './index.ts';
+import { emptyStudy, type Study, studyJsonSchema, type TimeStudyElement, writeStudy } from './index.ts';
 import { fieldOrder } from './write.ts';
 
 /** The lists of field names of every object in a JSON Schema. */
@@ -50,5 +50,71 @@ describe('writing a study', () => {
     });
     expect(text.split('\n').filter((line) => line.includes('"kind": "G"')).length).toBe(4);
     expect(text.endsWith('}\n')).toBe(true);
+  });
+
+  describe('of a time study', () => {
+    const element = (readings: TimeStudyElement['readings']): TimeStudyElement => ({
+      id: 'a',
+      name: 'fit hose',
+      work: 'worker',
+      readings,
+    });
+    const timed = (...elements: readonly TimeStudyElement[]): Study => ({
+      ...emptyStudy('s', 'One'),
+      timeStudies: [
+        {
+          id: 't',
+          name: 'By the watch',
+          source: { kind: 'readings', timing: 'typed' },
+          unit: 'seconds',
+          scale: '0-100',
+          ratingError: 0,
+          confidence: 0.95,
+          precision: { kind: 'relative', share: 0.05 },
+          allowances: {
+            convention: 'share-of-basic-time',
+            relaxation: { kind: 'share', share: 0 },
+            process: 0,
+            contingency: 0,
+          },
+          piecesPerCycle: 1,
+          elements,
+        },
+      ],
+    });
+
+    it('puts every reading on a line of its own, however long it is', () => {
+      const setAside = 'part fell '.repeat(20).trim();
+      const text = writeStudy(
+        timed(
+          element([
+            { setAside, cycle: 1, us: 4_200_000, rating: 95 },
+            { cycle: 2, us: 1 },
+          ]),
+        ),
+      );
+      const lines = text.split('\n').filter((line) => line.includes('"cycle"'));
+      expect(lines.map((line) => line.trim())).toEqual([
+        `{ "cycle": 1, "us": 4200000, "rating": 95, "setAside": "${setAside}" },`,
+        '{ "cycle": 2, "us": 1 }',
+      ]);
+    });
+
+    it('reads every reading once or twice, not once for every level above it', () => {
+      const readings = Array.from({ length: 3000 }, (_, index) => ({ cycle: index + 1, us: 1_000_000 }));
+      let read = 0;
+      const counted = readings.map(
+        (reading) =>
+          new Proxy(reading, {
+            ownKeys: (target) => {
+              read += 1;
+              return Reflect.ownKeys(target);
+            },
+          }),
+      );
+      const text = writeStudy(timed(element(counted)));
+      expect(text.split('\n').filter((line) => line.includes('"cycle"')).length).toBe(3000);
+      expect(read).toBeLessThanOrEqual(2 * readings.length);
+    });
   });
 });

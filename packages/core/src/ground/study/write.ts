@@ -1,67 +1,31 @@
 import type { Study } from './schema.ts';
 
 /**
- * The order in which fields are written, that of the schema. An edit may leave the fields of a thing in another order
+ * One order in which fields are written that is that of the schema in every thing. An edit may leave the fields of a thing in another order
  * (taken away and put back); the file must not show it.
  */
 export const fieldOrder: readonly string[] = [
-  ...['formatVersion', 'id', 'sha256', 'title', 'demo', 'operation', 'films', 'places', 'methods'],
-  ...['examinations', 'subject', 'answers', 'question', 'text', 'decision', 'choice', 'reason'],
-  ...[
-    'ticksPerSecond',
-    'start',
-    'steps',
-    'repeat',
-    'deltas',
-    'name',
-    'setAside',
-    'part',
-    'number',
-    'department',
-  ],
-  ...[
-    'analyst',
-    'unitsAYear',
-    'bytes',
-    'container',
-    'codec',
-    'width',
-    'height',
-    'rotation',
-    'frameTimes',
-    'clock',
-  ],
-  ...[
-    'operatorCode',
-    'agreed',
-    'kind',
-    'method',
-    'hand',
-    'motion',
-    'element',
-    'lead',
-    'at',
-    'x',
-    'y',
-    'mirror',
-  ],
-  ...['realPerFilm', 'points', 'frame', 'realUs'],
-  ...[
-    'film',
-    'base',
-    'unitsPerCycle',
-    'left',
-    'right',
-    'cycles',
-    'elements',
-    'items',
-    'end',
-    'object',
-    'from',
-    'to',
-    'note',
-  ],
-  'said',
+  ...['formatVersion', 'id', 'sha256', 'subject', 'answers', 'question', 'text', 'decision'],
+  ...['choice', 'reason', 'ticksPerSecond', 'start', 'repeat', 'deltas', 'name', 'part'],
+  ...['number', 'department', 'analyst', 'bytes', 'container', 'codec', 'kind', 'method'],
+  ...['lead', 'x', 'y', 'realPerFilm', 'points', 'frame', 'realUs', 'film'],
+  ...['base', 'items', 'end', 'object', 'source', 'timing', 'convention', 'edition'],
+  ...['column', 'choices', 'row', 'level', 'times', 'cycle', 'element', 'low'],
+  ...['high', 'frames', 'ends', 'millimetres', 'drawnFrom', 'work', 'endsWhen', 'occurs'],
+  ...['currency', 'basis', 'changes', 'motions', 'hand', 'motion', 'at', 'width'],
+  ...['depth', 'people', 'posture', 'height', 'kindOfWork'],
+  ...['rotation', 'frameTimes', 'clock', 'operatorCode', 'agreed', 'mirrored', 'calibration'],
+  ...['tracks', 'observer', 'date', 'corners', 'across', 'away', 'size', 'angle', 'mirror'],
+  ...['stays', 'place', 'rightPlace', 'before', 'after', 'unitsAYear', 'hourlyCost', 'held'],
+  ...['eyes', 'follows', 'unit', 'from', 'mm', 'to', 'scale', 'by', 'becomes'],
+  ...['step', 'lag', 'clearance', 'us', 'share', 'rating', 'setAside', 'ratingError'],
+  ...['relaxation', 'process', 'contingency', 'readings', 'what', 'spread', 'workFormat', 'title'],
+  ...['demo', 'operation', 'films', 'unitsPerCycle', 'left', 'right', 'cycles', 'proposed'],
+  ...['confidence', 'precision', 'allowances', 'piecesPerCycle', 'elements', 'sittings', 'foreign', 'money'],
+  ...['home', 'places', 'bench', 'methods', 'examinations', 'steps', 'timeStudies', 'comparisons', 'works'],
+  ...['spots', 'objects', 'sight', 'claimedBy', 'releasedBy', 'grams', 'field', 'change'],
+  ...['taken', 'cost', 'costRange', 'note', 'said', 'years', 'discountRate', 'runningCost', 'learning'],
+  ...['ranges', 'firstUnit', 'rate', 'learningRate'],
 ];
 
 const rankOf = new Map(fieldOrder.map((field, rank) => [field, rank]));
@@ -105,9 +69,12 @@ function holdsLongList(value: unknown): boolean {
   return (Array.isArray(value) && value.length > 50) || Object.values(value).some(holdsLongList);
 }
 
-/** Motions and cycles stay on one line however long they are. */
+/** Motions, cycles and readings stay on one line however long they are. */
 function isLeafRow(value: object): boolean {
-  return !Array.isArray(value) && 'start' in value && 'id' in value && !('items' in value);
+  if (Array.isArray(value)) return false;
+  return (
+    ('start' in value && 'id' in value && !('items' in value)) || ('cycle' in value && !('element' in value))
+  );
 }
 
 function spaced(value: unknown): string {

@@ -1,4 +1,11 @@
 export {
+  type BodyPercentile,
+  type BodySex,
+  type BodySizes,
+  bodySizes,
+  bodySizesSource,
+} from './body-sizes.ts';
+export {
   type DecisionChoice,
   decisionChoices,
   type ExaminationHead,
@@ -33,6 +40,18 @@ export {
   parseMotionKind,
 } from './motion-kinds.ts';
 export {
+  ballistic,
+  discTransfer,
+  heavierLoad,
+  type Movement,
+  type MovementLaw,
+  type MovementLawId,
+  movementLawOf,
+  movementLaws,
+  otherHandSlower,
+  tapping,
+} from './movement-laws.ts';
+export {
   type ProcessSymbol,
   type ProcessSymbolFacts,
   processSymbols,
@@ -55,3 +74,4 @@ export {
 } from './relaxation-allowances.ts';
 export { type Source, type SourceId, sources } from './sources.ts';
 export { type WorkArea, type WorkAreaFacts, workAreaOf, workAreas } from './work-areas.ts';
+export { shoes, sittingHeight, type WorkHeightFacts, type WorkKind, workHeights } from './work-heights.ts';

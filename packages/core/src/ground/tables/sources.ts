@@ -100,7 +100,7 @@ export const sources = {
   },
   'ansur-2': {
     reference:
-      'ANSUR II, NATICK/TR-15/007 (survey of 2012; 1986 women), public data file; percentiles computed from it',
+      'ANSUR II, NATICK/TR-15/007 (survey of 2012; 1986 women, 4082 men), public data file; percentiles computed from it',
     seen: 'read',
   },
   'work-area-width': {
@@ -111,6 +111,32 @@ export const sources = {
   'work-area-definition': {
     reference:
       'IMEN 368 lecture, after Sanders and McCormick fig. 10.10: the normal area is the sweep of the forearm, the maximum area that of the straight arm',
+    locator: 'http://studyres.com/doc/8656229/?page=5',
+    seen: 'secondary',
+  },
+  'work-height-card': {
+    reference:
+      'Standing workstation height by kind of work, card of CRE-MSD after S. Pheasant and C. M. Haslegrave, Bodyspace, 3rd ed. 2006; ranges for 90 % of workers',
+    locator: 'https://msdprevention.com/resource-library/standing-workstation-height-manual-tasks',
+    seen: 'secondary',
+  },
+  'niosh-programs': {
+    reference: 'NIOSH 97-117, Elements of Ergonomics Programs, tray 6: heights of standing work',
+    locator: 'https://uzcca.com/more/view/117%20adj/26656191',
+    seen: 'secondary',
+  },
+  'auva-height': {
+    reference: 'AUVA (Austria), lexicon, working height',
+    locator: 'https://app.auva.at/Lexikon/topic/Arbeitshoehe/?lang=sk',
+    seen: 'read',
+  },
+  'state-fund-height': {
+    reference: 'State Fund (California), standing workstation guidelines',
+    locator: 'https://statefundcablog.com/standing-workstation-guidelines/',
+    seen: 'read',
+  },
+  'sitting-height-lecture': {
+    reference: 'IMEN 368 lecture: the surface of seated work lies at the height of the elbow',
     locator: 'http://studyres.com/doc/8656229/?page=5',
     seen: 'secondary',
   },
@@ -134,6 +160,34 @@ export const sources = {
     reference: 'Suplementos, lecture slides after the ILO: constant allowances and contingency',
     locator: 'https://www.scribd.com/document/534159541',
     seen: 'secondary',
+  },
+  'fitts-tapping': {
+    reference:
+      'P. M. Fitts, The information capacity of the human motor system in controlling the amplitude of movement, J. Exp. Psychol. 47, 1954, table 1 (1-oz stylus), as printed in I. S. MacKenzie, Fitts’ law, 2018, table 17.1',
+    locator: 'https://www.yorku.ca/mack/hhci2018.html',
+    seen: 'secondary',
+  },
+  'fitts-discs': {
+    reference: 'P. M. Fitts, as above, table 2 (discs put over pins)',
+    seen: 'memory',
+  },
+  'fitts-tapping-heavy': { reference: 'P. M. Fitts, as above, table 1 (1-lb stylus)', seen: 'memory' },
+  'box-and-block': {
+    reference:
+      'Box and block test, 692 people: S. S. Natta and others, J. Rehabil. Med. 47(10), 2015 (abstract)',
+    locator: 'https://www.medicaljournals.se/jrm/content/html/10.2340/16501977-2023',
+    seen: 'read',
+  },
+  'nine-hole-peg': {
+    reference: 'V. Mathiowetz, K. Weber, N. Kashman, G. Volland, Occup. Ther. J. Res. 5, 1985, 24–38',
+    locator: 'https://www.shakuhachi.net/what-are-the-norms-for-the-9-hole-peg-test/',
+    seen: 'secondary',
+  },
+  'two-grasps': {
+    reference:
+      'G. P. Bingham, K. Hughes, M. Mon-Williams, Exp. Brain Res. 184, 2008, 283–293 (abstract): two grasps end one after the other, for sight serves one target at a time',
+    locator: 'http://eprints.whiterose.ac.uk/8607/',
+    seen: 'read',
   },
   ours: { reference: 'Evenhand; no publication settles it', seen: 'read' },
 } as const satisfies Readonly<Record<string, Source>>;

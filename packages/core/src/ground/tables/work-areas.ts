@@ -1,3 +1,4 @@
+import { bodySizes, bodySizesSource } from './body-sizes.ts';
 import type { SourceId } from './sources.ts';
 
 /** How far a place on the bench is for an arm: within the sweep of the forearm, of the straight arm, or beyond. */
@@ -20,23 +21,21 @@ export interface WorkAreaFacts {
  * percentile is within reach of nearly everybody. Millimetres, from figures printed to 0.1 cm.
  */
 export const workAreas: Readonly<Record<'small' | 'middle', WorkAreaFacts>> = {
-  small: {
-    who: 'women, 5th percentile',
-    percentile: 5,
-    normalRadius: 290,
-    maximumRadius: 488,
-    halfShoulders: 168,
-    source: 'ansur-2',
-  },
-  middle: {
-    who: 'women, 50th percentile',
-    percentile: 50,
-    normalRadius: 316,
-    maximumRadius: 533,
-    halfShoulders: 183,
-    source: 'ansur-2',
-  },
+  small: areaFacts(5),
+  middle: areaFacts(50),
 };
+
+function areaFacts(percentile: 5 | 50): WorkAreaFacts {
+  const { forearm, reachAtElbow, halfShoulders } = bodySizes.women[percentile];
+  return {
+    who: `women, ${percentile}th percentile`,
+    percentile,
+    normalRadius: forearm,
+    maximumRadius: reachAtElbow,
+    halfShoulders,
+    source: bodySizesSource,
+  };
+}
 
 /**
  * The distance of a place from the shoulder of a hand, and the area it lies in for a small woman. Shoulder and hanging
