@@ -23,7 +23,7 @@ export function sayFinding(context: Context, error: Finding): Response {
 function statusOf({ code }: Finding): 400 | 404 | 409 | 422 {
   if (code === 'store/not-found') return 404;
   if (code === 'store/taken' || code === 'store/behind') return 409;
-  return code === 'film/hash' ? 422 : 400;
+  return code === 'film/hash' || code === 'track/hash' ? 422 : 400;
 }
 
 /** The JSON of a body, or why there is none. */

@@ -10,6 +10,7 @@ import { filmRoutes } from './routes/films.ts';
 import { pageRoutes } from './routes/page.ts';
 import { pdfRoute } from './routes/pdf.ts';
 import { studyRoutes } from './routes/studies.ts';
+import { trackRoutes } from './routes/tracks.ts';
 import { uploadRoutes } from './routes/uploads.ts';
 
 export interface AppParts {
@@ -37,11 +38,13 @@ export function serverApp(parts: AppParts): Hono {
   });
   app.use('/api/studies/*', limit);
   app.use('/api/pdf', limit);
+  app.use('/api/tracks/*', limit);
   app.get('/api/health', (context) =>
     context.json({ name: 'evenhand', version: '0.1.0', pid: process.pid, dataFolder: parts.store.folder }),
   );
   app.route('/api/studies', studyRoutes(parts));
   app.route('/api/films', filmRoutes(parts));
+  app.route('/api/tracks', trackRoutes(parts));
   app.route('/api/uploads', uploadRoutes(parts));
   app.route('/api/pdf', pdfRoute(parts));
   app.all('/api/*', (context) => context.json(refusal('there is no such address'), 404));

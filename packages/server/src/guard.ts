@@ -1,7 +1,7 @@
 import { finding } from '@evenhand/core/ground/findings';
 import type { MiddlewareHandler } from 'hono';
 
-const policy = [
+const rules = [
   "default-src 'self'",
   "script-src 'self'",
   // The hash is that of the one style that the widget library writes into the page (touch-action of pressable things).
@@ -15,7 +15,11 @@ const policy = [
   "base-uri 'none'",
   "form-action 'none'",
   "frame-ancestors 'none'",
-].join('; ');
+];
+const policy = rules.join('; ');
+/** For the worker that seeks hands alone: its models run as WebAssembly, which `script-src 'self'` by itself forbids. */
+const workerPolicy = policy.replace("script-src 'self'", "script-src 'self' 'wasm-unsafe-eval'");
+const handsWorker = /^\/assets\/hands-worker-[\w-]+\.js$/;
 
 const headers: Readonly<Record<string, string>> = {
   'Content-Security-Policy': policy,
@@ -32,6 +36,7 @@ export function guard(port: () => number): MiddlewareHandler {
     if (reason === undefined) await next();
     else context.res = context.json({ findings: [finding('server/refused', {}, { reason })] }, 403);
     for (const [name, value] of Object.entries(headers)) context.header(name, value);
+    if (handsWorker.test(context.req.path)) context.header('Content-Security-Policy', workerPolicy);
   };
 }
 

@@ -1,2 +1,3 @@
 export type { Demo } from './demo.ts';
+export { type FilmPage, type PageMessage, serveFilmPage } from './film-page.ts';
 export { type RunningServer, type ServerOptions, startServer } from './start-server.ts';

@@ -34,11 +34,11 @@ export async function flushFile(files: Files, file: string): Promise<void> {
 }
 
 /** Writes a small file whole or not at all: beside it first, flushed, then renamed over. */
-export async function writeWhole(files: Files, file: string, text: string): Promise<void> {
+export async function writeWhole(files: Files, file: string, content: string | Uint8Array): Promise<void> {
   const beside = `${file}.part`;
   const handle = await files.open(beside, 'w');
   try {
-    await handle.writeFile(text);
+    await handle.writeFile(content);
     await handle.sync();
   } finally {
     await handle.close();

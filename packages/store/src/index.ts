@@ -19,3 +19,4 @@ export type {
   StudyStore,
   StudySummary,
 } from './study-store.ts';
+export type { TrackStore } from './tracks/track-store.ts';

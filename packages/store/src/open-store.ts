@@ -9,12 +9,15 @@ import { type FolderLock, lockFolder } from './folder-lock.ts';
 import { openConnection } from './sqlite/connection.ts';
 import { SqliteStore } from './sqlite/sqlite-store.ts';
 import type { Clock, StudyStore } from './study-store.ts';
+import { FolderTrackStore } from './tracks/folder-track-store.ts';
+import type { TrackStore } from './tracks/track-store.ts';
 
 /** Everything that is kept in one data folder, held by this process until disposed. */
 export interface DataStore {
   readonly folder: string;
   readonly studies: StudyStore;
   readonly films: FilmStore;
+  readonly tracks: TrackStore;
   /** What was put in order when it was opened. */
   readonly swept: SweepReport;
   dispose(): Promise<void>;
@@ -27,7 +30,7 @@ export interface OpenOptions {
 }
 
 /**
- * Opens a data folder, made when it is not there: `studies.sqlite`, `films/`, `uploads/`, `lock`.
+ * Opens a data folder, made when it is not there: `studies.sqlite`, `films/`, `tracks/`, `uploads/`, `lock`.
  * Findings `store/in-use`, `store/newer`, `store/damaged`, `store/folder`.
  */
 export async function openStore(options: OpenOptions): Promise<Result<DataStore, Finding>> {
@@ -48,12 +51,12 @@ export async function openStore(options: OpenOptions): Promise<Result<DataStore,
     held.dispose();
     return opened;
   }
-  const { studies, films, swept } = opened.value;
+  const { studies, films, tracks, swept } = opened.value;
   const dispose = async () => {
     await studies.dispose();
     held.dispose();
   };
-  return ok({ folder, studies, films, swept, dispose });
+  return ok({ folder, studies, films, tracks, swept, dispose });
 }
 
 async function openLocked(folder: string, clock: Clock, files: Files) {
@@ -67,8 +70,10 @@ async function openLocked(folder: string, clock: Clock, files: Files) {
   if (!studies.ok) return studies;
   try {
     const films = await FolderFilmStore.open(folder, studies.value.films, clock, files);
+    const tracks = await FolderTrackStore.open(folder, files);
     const swept = await films.sweep('start');
-    return ok({ studies: studies.value, films, swept });
+    const removed = [...swept.removed, ...(await tracks.sweep())];
+    return ok({ studies: studies.value, films, tracks, swept: { ...swept, removed } });
   } catch (error) {
     await studies.value.dispose();
     return fail(finding('store/folder', {}, { folder, reason: reasonOf(error) }));

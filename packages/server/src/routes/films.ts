@@ -22,8 +22,10 @@ export function filmRoutes({ store }: AppParts): Hono {
   return routes;
 }
 
+type SentFilm = Pick<FilmRecord, 'sha256' | 'bytes' | 'mediaType'>;
+
 /** The whole film, or the asked range of it. A film never changes under its hash. */
-function sendFilm(context: Context, film: FilmRecord, file: string): Response {
+export function sendFilm(context: Context, film: SentFilm, file: string): Response {
   const tag = `"${film.sha256}"`;
   context.header('Accept-Ranges', 'bytes');
   if (sameTag(context.req.header('if-none-match'), tag)) {
@@ -49,7 +51,7 @@ function sendFilm(context: Context, film: FilmRecord, file: string): Response {
 }
 
 /** A range that rests on another version (If-Range) is not served in parts. */
-function asked(context: Context, film: FilmRecord, tag: string): ReturnType<typeof byteRange> {
+function asked(context: Context, film: SentFilm, tag: string): ReturnType<typeof byteRange> {
   const condition = context.req.header('if-range');
   if (condition !== undefined && condition !== tag) return { kind: 'whole' };
   return byteRange(context.req.header('range'), film.bytes);

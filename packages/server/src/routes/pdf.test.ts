@@ -40,7 +40,7 @@ describe('sheets as PDF', () => {
       { pages: [{ ...page, nodes: [{ kind: 'rect' }] }], paper: 'a4', title: 'x' },
       422,
     ],
-    ['another paper', { pages: [page], paper: 'a3', title: 'x' }, 400],
+    ['another paper', { pages: [page], paper: 'a2', title: 'x' }, 400],
     ['no title', { pages: [page], paper: 'a4' }, 400],
   ])('%s is refused with a finding', async (_what, body, status) => {
     const server = await serverUnderTest();

@@ -18,7 +18,7 @@ const shape = z.object({
     )
     .min(1)
     .max(500),
-  paper: z.enum(['a4', 'letter']),
+  paper: z.enum(['a4', 'letter', 'a3']),
   title: z.string().max(500),
   language: z.string().max(20).optional(),
 });

@@ -24,4 +24,7 @@ export {
   readKeyMap,
   withKey,
 } from './key-map.ts';
+export * from './propose/index.ts';
+export * from './review/index.ts';
 export * from './score/index.ts';
+export * from './tracks/index.ts';

@@ -96,6 +96,13 @@ export function readKeyMap(value: unknown, kinds: readonly MotionKind[]): KeyMap
 
 /** What is printed on a key of a plain keyboard, for when the browser cannot tell the person's own layout. */
 export function plainKeyLabel(code: KeyCode): string {
-  const signs: Readonly<Record<string, string>> = { Semicolon: ';', Slash: '/', Period: '.', Comma: ',' };
+  const signs: Readonly<Record<string, string>> = {
+    Semicolon: ';',
+    Slash: '/',
+    Period: '.',
+    Comma: ',',
+    Quote: "'",
+    Backquote: '`',
+  };
   return signs[code] ?? code.replace(/^(Key|Digit)/, '');
 }

@@ -64,6 +64,27 @@ describe('chart facts', () => {
     expect(chosen.header.reading).toBe('frames 30 to 60');
   });
 
+  it('takes a cycle without proposals where there is one, and says what rests on proposals where it is asked for', () => {
+    const study = chartedStudy(short);
+    const [method] = study.methods;
+    if (method === undefined) throw new Error('no method');
+    const items = method.left.items.map((motion, index) =>
+      index === 0 ? { ...motion, said: 'proposed' as const, confidence: 0.7 } : motion,
+    );
+    const open = { ...study, methods: [{ ...method, left: { ...method.left, items } }] };
+    const chosen = chartFacts(open, 'm');
+    expect(chosen.ok && [chosen.value.cycle, chosen.value.notes]).toEqual([2, []]);
+    const asked = chartFacts(open, 'm', { cycle: 1 });
+    if (!asked.ok) throw new Error(asked.error.message);
+    expect(asked.value.left[0]?.description).toMatch(/ \(proposed\)$/);
+    expect(asked.value.notes.map(({ code, message }) => [code, message])).toEqual([
+      [
+        'record/chart-with-proposals',
+        'With proposals that nobody has confirmed. So many motions of this chart are proposed, and its totals rest on them: 1.',
+      ],
+    ]);
+  });
+
   it('says why a cycle that was asked for is set aside', () => {
     const { notes } = facts({ ...short, setAside: { 1: 'dropped a screw' } }, { cycle: 1 });
     expect(notes.map((note) => note.code)).toEqual(['record/cycle-set-aside']);

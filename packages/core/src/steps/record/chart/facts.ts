@@ -3,11 +3,14 @@ import { type Finding, finding } from '../../../ground/findings/index.ts';
 import {
   filmOf,
   type Hand,
+  isConfirmedCycle,
+  isProposed,
   itemsBetween,
   type Method,
   type MethodClock,
   type Motion,
   methodClock,
+  proposedBetween,
   rowStart,
   type Study,
 } from '../../../ground/study/index.ts';
@@ -59,7 +62,10 @@ export interface ChartFacts {
 }
 
 export interface ChartChoice {
-  /** Number of the cycle from 1; left out, the first typical one, or the whole row when none is marked. */
+  /**
+   * Number of the cycle from 1; left out, the first typical one in which nothing is only proposed, the first typical one
+   * when there is none, or the whole row when no cycle is marked.
+   */
   readonly cycle?: number | undefined;
   /** The date as it shall be printed. The chart knows no clock. */
   readonly date?: string | undefined;
@@ -96,8 +102,15 @@ export function chartFacts(
     right,
     cycle,
     demo: study.demo === true,
-    notes: notes(method, cycle, left, right),
+    notes: [...proposalNote(method, span.value), ...notes(method, cycle, left, right)],
   });
+}
+
+/** Whoever charts a cycle with proposals has it said on the sheet, for its totals rest on them. */
+function proposalNote(method: Method, { from, to, cycle }: ChartSpan): Finding[] {
+  const count = proposedBetween(method, from, to);
+  const bound = cycle !== undefined && !isConfirmedCycle(method, cycle - 1);
+  return count === 0 && !bound ? [] : [finding('record/chart-with-proposals', {}, { count })];
 }
 
 interface ChartSpan {
@@ -109,7 +122,10 @@ interface ChartSpan {
 function chooseSpan(method: Method, wanted: number | undefined): Result<ChartSpan, Finding> {
   const { cycles } = method;
   const typical = cycles.items.findIndex((cycle) => cycle.setAside === undefined);
-  const index = wanted === undefined ? Math.max(0, typical) : wanted - 1;
+  const confirmed = cycles.items.findIndex(
+    (cycle, index) => cycle.setAside === undefined && isConfirmedCycle(method, index),
+  );
+  const index = wanted === undefined ? Math.max(0, confirmed < 0 ? typical : confirmed) : wanted - 1;
   const cycle = cycles.items[index];
   if (cycle !== undefined) {
     const to = cycles.items[index + 1]?.start ?? cycles.end;
@@ -166,7 +182,8 @@ function handMotions(
 function describe(motion: Motion, names: ReadonlyMap<string, string>): string {
   const name = (place: string | undefined) => (place === undefined ? undefined : (names.get(place) ?? place));
   const { kind, object, from, to } = motion;
-  return describeMotion({ kind, object, from: name(from), to: name(to) });
+  const words = describeMotion({ kind, object, from: name(from), to: name(to) });
+  return isProposed(motion) ? `${words} (proposed)` : words;
 }
 
 /** Where a row begins after the cycle or ends before it, the rest is shown as not marked: both hands end at one reading. */

@@ -1,5 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import {
+  groupsOf,
+  overlappingTexts,
+  tableTexts,
+  textsOutside,
+} from '../../../../../../tests/helpers/read-scene.ts';
 import { textsOf } from '../../../ground/scene/index.ts';
 import { hands } from '../../../ground/study/index.ts';
 import { type ChartFacts, chartFacts } from './facts.ts';
@@ -7,7 +13,6 @@ import { processChart } from './process-chart.ts';
 import { processLines, symbolCounts } from './process-lines.ts';
 import { anyCycle } from './testing/any-cycle.ts';
 import { chartedStudy, type ShortStudy } from './testing/charted-study.ts';
-import { groupsOf, overlappingTexts, tableTexts, textsOutside } from './testing/read-scene.ts';
 
 function factsOf(short: ShortStudy): ChartFacts {
   const result = chartFacts(chartedStudy(short), 'm');

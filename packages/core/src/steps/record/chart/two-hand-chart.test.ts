@@ -1,5 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import {
+  barsOf,
+  overlappingTexts,
+  printedScale,
+  tableTexts,
+  textsOutside,
+} from '../../../../../../tests/helpers/read-scene.ts';
 import { textsOf } from '../../../ground/scene/index.ts';
 import { type Hand, hands } from '../../../ground/study/index.ts';
 import { motionFactsOf } from '../../../ground/tables/index.ts';
@@ -8,7 +15,6 @@ import { type ChartFacts, chartFacts } from './facts.ts';
 import { barWidth } from './hand-column.ts';
 import { anyCycle } from './testing/any-cycle.ts';
 import { chartedStudy, type ShortMotion, type ShortStudy } from './testing/charted-study.ts';
-import { barsOf, overlappingTexts, printedScale, tableTexts, textsOutside } from './testing/read-scene.ts';
 import { type TwoHandChartLook, twoHandChart } from './two-hand-chart.ts';
 
 const usual: TwoHandChartLook = { paper: 'a4', unit: 'winks', grouping: 'niebel-freivalds' };

@@ -5,6 +5,7 @@ import {
   itemAt,
   itemsBetween,
   type Method,
+  type Motion,
   otherHand,
   type Spanned,
   type Study,
@@ -30,7 +31,7 @@ export function copyToOtherHand(
   newId: () => string,
 ): Edit | undefined {
   const drafts = itemsBetween(method[hand], span.from, span.to).map(
-    ({ item, start }): MotionDraft => mirrored(study, { ...withoutId(item), start, said: 'marked' }),
+    ({ item, start }): MotionDraft => mirrored(study, { ...copied(item), start }),
   );
   if (drafts.length === 0) return undefined;
   const to = otherHand(hand);
@@ -38,8 +39,9 @@ export function copyToOtherHand(
   return { type: 'group', name: `copy to the ${to} hand`, edits };
 }
 
-function withoutId<T extends { readonly id: string }>({ id: _, ...rest }: T): Omit<T, 'id'> {
-  return rest;
+/** A copy is a person's own word, whoever said the original. */
+function copied({ id: _, confidence: __, ...rest }: Motion): Omit<MotionDraft, 'confidence'> {
+  return { ...rest, said: 'marked' };
 }
 
 function mirrored(study: Study, draft: MotionDraft): MotionDraft {
@@ -103,7 +105,7 @@ function stretched(
     const most = target.to - (items.length - index);
     const at = Math.max(least, Math.min(place(start), most));
     if (at >= target.to) return;
-    drafts.push({ ...withoutId(item), start: at, said: 'marked' });
+    drafts.push({ ...copied(item), start: at });
     least = at + 1;
   });
   return drafts;

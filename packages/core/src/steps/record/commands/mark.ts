@@ -1,4 +1,4 @@
-import type { Edit, MotionFields, SingleEdit } from '../../../ground/edit/index.ts';
+import { type Edit, editName, type MotionFields, type SingleEdit } from '../../../ground/edit/index.ts';
 import { findItem, type Hand, itemAt, type Method, type Motion } from '../../../ground/study/index.ts';
 import type { MotionKind } from '../../../ground/tables/index.ts';
 
@@ -57,15 +57,25 @@ function carriedObject({ method, hand }: Target, at: number, kind: MotionKind): 
   return before !== undefined && loaded.has(before.kind) && before.kind !== 'RL' ? before.object : undefined;
 }
 
-/** Sets fields of one motion; `null` takes an optional one away. Undefined when nothing would change. */
+/** What becomes of a proposed motion when a person mends it: they have said it themselves now. */
+function mended(motion: Motion): MotionFields {
+  const sure = motion.confidence === undefined ? {} : { confidence: null };
+  return motion.said === 'proposed' ? { said: 'confirmed', ...sure } : sure;
+}
+
+/**
+ * Sets fields of one motion; `null` takes an optional one away. A proposed motion is confirmed by it. Undefined when
+ * nothing would change.
+ */
 export function changeMotion(
   { method, hand }: Target,
   motion: Motion,
   to: MotionFields,
 ): SingleEdit | undefined {
   const values = motion as Readonly<Record<string, unknown>>;
-  const changed = Object.entries(to).filter(([key, value]) => (value ?? undefined) !== values[key]);
-  if (changed.length === 0) return undefined;
+  const differs = ([key, value]: [string, unknown]) => (value ?? undefined) !== values[key];
+  if (!Object.entries(to).some(differs)) return undefined;
+  const changed = Object.entries({ ...mended(motion), ...to }).filter(differs);
   const was = Object.fromEntries(changed.map(([key]) => [key, values[key] ?? null]));
   return {
     type: 'motion.change',
@@ -77,26 +87,42 @@ export function changeMotion(
   };
 }
 
-/** Cuts the motion at a boundary in two of the same name. Undefined when a boundary already stands there. */
+/**
+ * Cuts the motion at a boundary in two of the same name; a proposed one is confirmed by it. Undefined when a boundary
+ * already stands there.
+ */
 export function splitMotion({ method, hand }: Target, at: number, newId: () => string): Edit | undefined {
   const present = itemAt(method[hand], at);
   if (present === undefined || present.start === at) return undefined;
-  return {
+  const { confidence: _, ...item } = present.item;
+  const said = item.said === 'proposed' ? 'marked' : item.said;
+  const cut: SingleEdit = {
     type: 'motion.mark',
     method: method.id,
     hand,
-    motion: { ...present.item, id: newId(), start: at },
+    motion: { ...item, said, id: newId(), start: at },
   };
+  return withMending({ method, hand }, [present.item], cut);
+}
+
+/** An edit together with what it says of the proposed motions that it mends, as one step. */
+function withMending(target: Target, motions: readonly (Motion | undefined)[], edit: SingleEdit): Edit {
+  const said = motions.flatMap((motion) =>
+    motion?.said === 'proposed' ? (changeMotion(target, motion, mended(motion)) ?? []) : [],
+  );
+  return said.length === 0 ? edit : { type: 'group', name: editName(edit), edits: [edit, ...said] };
 }
 
 /** Takes the boundary at a motion's start away: the motion before it goes on. Undefined for the first of a row. */
 export function joinWithPrevious({ method, hand }: Target, motionId: string): Edit | undefined {
   const found = findItem(method[hand], motionId);
   if (found === undefined || found.index === 0) return undefined;
-  return { type: 'motion.remove', method: method.id, hand, motion: found.item };
+  const before = method[hand].items[found.index - 1];
+  const edit: SingleEdit = { type: 'motion.remove', method: method.id, hand, motion: found.item };
+  return withMending({ method, hand }, [before], edit);
 }
 
-/** Moves a motion's start as far towards `to` as its neighbours allow. Undefined when it cannot move. */
+/** Moves a motion's start as far towards `to` as its neighbours allow; that confirms a proposed one. Undefined when it cannot move. */
 export function moveStart({ method, hand }: Target, motionId: string, to: number): Edit | undefined {
   const row = method[hand];
   const found = findItem(row, motionId);
@@ -104,7 +130,9 @@ export function moveStart({ method, hand }: Target, motionId: string, to: number
   const least = found.index === 0 ? 0 : (row.items[found.index - 1] as Motion).start + 1;
   const goal = Math.min(Math.max(to, least), found.end - 1);
   if (goal === found.start) return undefined;
-  return { type: 'motion.move', method: method.id, hand, motion: motionId, to: goal, was: found.start };
+  const where = { method: method.id, hand, motion: motionId };
+  const edit: SingleEdit = { type: 'motion.move', ...where, to: goal, was: found.start };
+  return withMending({ method, hand }, [found.item], edit);
 }
 
 /** Moves the end of a row; no further back than one step after its last start. */

@@ -4,7 +4,9 @@ import { type CsvLine, csvTable } from './csv-cells.ts';
 
 /** The columns of the table of motions, in the order in which they are written. */
 export const csvColumns = ['hand', 'motion', 'start_s', 'end_s', 'object', 'from', 'to', 'cycle'] as const;
-export type CsvColumn = (typeof csvColumns)[number];
+/** Columns that follow where motions are proposed and nobody has confirmed them. */
+export const proposalColumns = ['said', 'confidence'] as const;
+export type CsvColumn = (typeof csvColumns)[number] | (typeof proposalColumns)[number];
 
 /** What the first line of a kind of table may name. */
 export interface TableDesign<Column extends string> {

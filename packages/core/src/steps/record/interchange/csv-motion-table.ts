@@ -3,7 +3,14 @@ import { type Finding, finding } from '../../../ground/findings/index.ts';
 import type { Hand } from '../../../ground/study/index.ts';
 import { countText } from '../../../ground/units/index.ts';
 import { unguardText } from './csv-cells.ts';
-import { type CsvColumn, csvColumns, headOf, namedTable, type TableDesign } from './csv-columns.ts';
+import {
+  type CsvColumn,
+  csvColumns,
+  headOf,
+  namedTable,
+  proposalColumns,
+  type TableDesign,
+} from './csv-columns.ts';
 import { inTextOrder } from './csv-findings.ts';
 import { labelReader, unusedLabels } from './csv-labels.ts';
 import { type CsvMotion, type LineWays, motionsOfLine } from './csv-motions.ts';
@@ -25,7 +32,7 @@ function designFor(hand: Hand | undefined): TableDesign<Column> {
   return {
     columns: csvColumns,
     needed: [...(hand === undefined ? (['hand'] as const) : []), 'motion', 'start_s', 'end_s'],
-    silent: ['subject'],
+    silent: ['subject', ...proposalColumns],
     others: { motion: 'label' },
   };
 }
@@ -64,7 +71,9 @@ export function readMotionTable(text: string, options: CsvOptions): Result<CsvMo
 function isWide(text: string, design: TableDesign<Column>): boolean {
   const { names } = headOf(text, design);
   const has = (column: Column) => names.includes(column);
-  const other = names.some((name) => name !== '' && ![...csvColumns, 'subject'].includes(name));
+  const other = names.some(
+    (name) => name !== '' && ![...csvColumns, ...proposalColumns, 'subject'].includes(name),
+  );
   return has('cycle') && has('start_s') && !has('motion') && !has('end_s') && !has('hand') && other;
 }
 

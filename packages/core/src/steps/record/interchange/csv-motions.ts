@@ -1,6 +1,6 @@
 import type { Micros } from '../../../ground/base/index.ts';
 import { type Finding, type FindingCode, finding } from '../../../ground/findings/index.ts';
-import { type Hand, hands } from '../../../ground/study/index.ts';
+import { type Hand, hands, type Motion } from '../../../ground/study/index.ts';
 import { fundamentalMotions, type MotionKind, parseMotionKind } from '../../../ground/tables/index.ts';
 import { exactSeconds } from '../../../ground/units/index.ts';
 import { type CsvLine, unguardText } from './csv-cells.ts';
@@ -22,6 +22,9 @@ export interface CsvMotion {
   readonly to: string | undefined;
   readonly note: string | undefined;
   readonly cycle: number | undefined;
+  /** Left out: the word of whoever wrote the table. */
+  readonly said?: Motion['said'] | undefined;
+  readonly confidence?: number | undefined;
 }
 
 /** How the cells of a table are read. */
@@ -88,7 +91,17 @@ function readMotions(reader: LineReader): CsvMotion[] {
     to,
     note,
     cycle,
+    ...readSaid(reader),
   }));
+}
+
+/** Whatever is not told to be proposed or confirmed is the word of whoever wrote the table. */
+function readSaid({ cell }: LineReader): Pick<CsvMotion, 'said' | 'confidence'> {
+  const word = cell('said').trim().toLowerCase();
+  const said = word === 'proposed' || word === 'confirmed' ? word : 'marked';
+  const found = cell('confidence').trim();
+  const confidence = found === '' ? Number.NaN : Number(found.replace(',', '.'));
+  return { said, confidence: confidence >= 0 && confidence <= 1 ? confidence : undefined };
 }
 
 const bothWords = [

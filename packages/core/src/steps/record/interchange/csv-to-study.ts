@@ -85,12 +85,12 @@ function rowOf(sorted: readonly CsvMotion[], hand: Hand, span: Span, places: rea
   const items: Motion[] = [];
   const cut = cutOverlaps(sorted.filter((motion) => motion.hand === hand));
   const notes = [...cut.notes];
-  const add = (motion: Omit<Motion, 'id' | 'said'>) => {
-    items.push({ id: `${hand[0]}${items.length + 1}`, ...motion, said: 'marked' });
+  const add = (motion: Omit<Motion, 'id'>) => {
+    items.push({ id: `${hand[0]}${items.length + 1}`, ...motion });
   };
   const fill = (start: number, end: number, line: number | undefined) => {
     if (end <= start) return;
-    add({ start, kind: 'unmarked' });
+    add({ start, kind: 'unmarked', said: 'marked' });
     const words = { hand, start: exactSeconds(micros(start)), end: exactSeconds(micros(end)) };
     notes.push(finding('csv/gap', line === undefined ? { hand } : { line, hand }, words));
   };
@@ -106,9 +106,9 @@ function rowOf(sorted: readonly CsvMotion[], hand: Hand, span: Span, places: rea
   return { row: { items, end: span.end }, notes };
 }
 
-function motionOf(motion: CsvMotion, idOf: ReadonlyMap<string, string>): Omit<Motion, 'id' | 'said'> {
+function motionOf(motion: CsvMotion, idOf: ReadonlyMap<string, string>): Omit<Motion, 'id'> {
   const place = (name: string | undefined) => (name === undefined ? undefined : idOf.get(name));
-  const { start, kind, object, note } = motion;
+  const { start, kind, object, note, said = 'marked', confidence } = motion;
   const [from, to] = [place(motion.from), place(motion.to)];
   return {
     start,
@@ -117,5 +117,7 @@ function motionOf(motion: CsvMotion, idOf: ReadonlyMap<string, string>): Omit<Mo
     ...(from === undefined ? {} : { from }),
     ...(to === undefined ? {} : { to }),
     ...(note === undefined ? {} : { note }),
+    said,
+    ...(confidence === undefined || said !== 'proposed' ? {} : { confidence }),
   };
 }

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { emptyStudy, type Method, type Motion, type Study } from '../../../ground/study/index.ts';
-import { motionsToCsv } from './index.ts';
+import { csvToStudy, motionsToCsv } from './index.ts';
 
 const motion = (id: string, start: number, kind: Motion['kind'], more: Partial<Motion> = {}): Motion => ({
   id,
@@ -47,6 +47,26 @@ const study: Study = {
   ],
   methods: [method],
 };
+
+describe('proposals in a table', () => {
+  const [first, ...rest] = method.left.items as [Motion, ...Motion[]];
+  const items = [{ ...first, said: 'proposed' as const, confidence: 0.734 }, ...rest];
+  const open: Study = { ...study, methods: [{ ...method, left: { ...method.left, items } }] };
+
+  it('say so in two columns more, and come back as proposals', () => {
+    const csv = motionsToCsv(open, 'm');
+    if (!csv.ok) throw new Error(csv.error.message);
+    const lines = csv.value.split('\r\n');
+    expect(lines[0]).toBe('hand,motion,start_s,end_s,object,from,to,cycle,said,confidence');
+    expect(lines[1]).toMatch(/^left,H,.*,proposed,0\.73$/);
+    expect(lines[2]).toMatch(/^right,TE,.*,marked,$/);
+    const again = csvToStudy(csv.value, { title: 'Again', newId: () => 'again' });
+    if (!again.ok) throw new Error(again.error.map(({ message }) => message).join(' '));
+    const [back] = again.value.study.methods;
+    expect(back?.left.items[0]).toMatchObject({ kind: 'H', said: 'proposed', confidence: 0.73 });
+    expect(back?.right.items[0]?.said).toBe('marked');
+  });
+});
 
 describe('motions as CSV', () => {
   it('is RFC 4180 with exact seconds, in the order of time, formulas guarded, unmarked left out (worked by hand)', () => {

@@ -3,6 +3,7 @@ import { type Finding, finding } from '../../../ground/findings/index.ts';
 import {
   type Hand,
   hands,
+  isProposed,
   itemsBetween,
   type Method,
   type Motion,
@@ -10,9 +11,9 @@ import {
   rowStart,
   type Study,
 } from '../../../ground/study/index.ts';
-import { exactSeconds } from '../../../ground/units/index.ts';
+import { exactSeconds, numberText } from '../../../ground/units/index.ts';
 import { csvCell, guardText } from './csv-cells.ts';
-import { csvColumns } from './csv-columns.ts';
+import { csvColumns, proposalColumns } from './csv-columns.ts';
 
 /** The method with this id, or a finding that names those there are. */
 export function methodNamed(study: Study, id: string): Result<Method, Finding> {
@@ -25,7 +26,7 @@ export function methodNamed(study: Study, id: string): Result<Method, Finding> {
 /**
  * The motions of a method as comma-separated text after RFC 4180: lines end in CR LF, times are exact seconds of real
  * time, both hands in the order of time. What is not marked is left out. A byte order mark stands first when there is
- * a letter beyond ASCII, so that spreadsheets read it right.
+ * a letter beyond ASCII, so that spreadsheets read it right. Two columns more say who says so where a motion is proposed.
  */
 export function motionsToCsv(study: Study, methodId: string): Result<string, Finding> {
   const found = methodNamed(study, methodId);
@@ -34,7 +35,9 @@ export function motionsToCsv(study: Study, methodId: string): Result<string, Fin
   const lines = hands
     .flatMap((hand) => linesOf(study, method, hand))
     .sort((a, b) => a.start - b.start || Number(a.hand === 'right') - Number(b.hand === 'right'));
-  const text = [csvColumns, ...lines.map((line) => line.cells)]
+  const proposed = hands.some((hand) => method[hand].items.some(isCharted));
+  const heads = proposed ? [...csvColumns, ...proposalColumns] : csvColumns;
+  const text = [heads, ...lines.map(({ cells, said }) => (proposed ? [...cells, ...said] : cells))]
     .map((cells) => `${cells.map(csvCell).join(',')}\r\n`)
     .join('');
   return ok(isAscii(text) ? text : `\uFEFF${text}`);
@@ -44,6 +47,13 @@ interface Line {
   readonly start: Micros;
   readonly hand: Hand;
   readonly cells: readonly string[];
+  /** Who says so, and how sure the program is of what it proposes. */
+  readonly said: readonly string[];
+}
+
+/** A proposal that stands in the table. */
+function isCharted(motion: Motion): boolean {
+  return isProposed(motion) && motion.kind !== 'unmarked';
 }
 
 function linesOf(study: Study, method: Method, hand: Hand): Line[] {
@@ -66,6 +76,7 @@ function linesOf(study: Study, method: Method, hand: Hand): Line[] {
         place(item.to),
         cycleNumber(method, start),
       ],
+      said: [item.said, item.confidence === undefined ? '' : numberText(item.confidence, 2)],
     }));
 }
 

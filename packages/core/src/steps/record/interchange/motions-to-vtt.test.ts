@@ -142,6 +142,34 @@ to bin 2
     expect(parseVtt(vttOf(study, 'm')).cues[0]?.text).toBe('Left: H hold\nA & B <new>');
   });
 
+  it('say of what is only proposed that nobody has confirmed it', () => {
+    const study = (...said: readonly Motion['said'][]): Study => {
+      const items = said.map((word, at) => ({
+        id: `a${at}`,
+        start: at * 1e6,
+        kind: 'H' as const,
+        said: word,
+      }));
+      const empty = { items: [], end: 0 };
+      const method: Method = {
+        id: 'm',
+        name: 'Present',
+        kind: 'composed',
+        base: { kind: 'micros' },
+        unitsPerCycle: 1,
+        left: { items, end: said.length * 1e6 },
+        right: empty,
+        cycles: empty,
+      };
+      return { ...emptyStudy('s', 'Couplings'), methods: [method] };
+    };
+    const { cues, notes } = parseVtt(vttOf(study('marked', 'proposed', 'confirmed'), 'm'));
+    expect(cues.map(({ text }) => text)).toEqual(['Left: H hold', 'Left: H hold (proposed)', 'Left: H hold']);
+    expect(notes[0]).toContain('1 motion is only proposed; nobody has confirmed it.');
+    expect(vttOf(study('marked', 'confirmed'), 'm')).not.toContain('proposed');
+    expect(vttOf(study('proposed', 'proposed'), 'm')).toContain('2 motions are only proposed');
+  });
+
   it('names the methods there are when asked for another', () => {
     const vtt = motionsToVtt(emptyStudy('s', 'S'), 'z');
     expect(vtt.ok ? '' : vtt.error.code).toBe('record/no-method');

@@ -5,6 +5,7 @@ import {
   frameClock,
   type Hand,
   hands,
+  isProposed,
   itemAt,
   itemsBetween,
   type Method,
@@ -18,7 +19,7 @@ import { methodNamed } from './motions-to-csv.ts';
 /**
  * The motions of a method as captions for any player (W3C WebVTT): the left hand's at the left of the picture, the
  * right hand's at the right. Cues stand at film time, because that is what a player runs; the scene clock plays no
- * part. Wherever one of the hands begins something new, a new pair of cues begins, so that both always start together.
+ * part. What is only proposed says so in its cue, and the note counts it. Wherever one of the hands begins something new, a new pair of cues begins, so that both always start together.
  */
 export function motionsToVtt(study: Study, methodId: string): Result<string, Finding> {
   const found = methodNamed(study, methodId);
@@ -30,10 +31,25 @@ export function motionsToVtt(study: Study, methodId: string): Result<string, Fin
       'NOTE',
       `Motions of both hands, method: ${plainLine(method.name)}.`,
       'Times are those of the film, not of the scene clock.',
+      ...proposedLine(method),
     ].join('\n'),
     ...pairs(study, method).flatMap((pair, index) => cues(study, pair, index + 1)),
   ];
   return ok(`${blocks.join('\n\n')}\n`);
+}
+
+function proposedLine(method: Method): string[] {
+  const count = hands.reduce(
+    (sum, hand) =>
+      sum + method[hand].items.filter((item) => isProposed(item) && item.kind !== 'unmarked').length,
+    0,
+  );
+  if (count === 0) return [];
+  return [
+    count === 1
+      ? '1 motion is only proposed; nobody has confirmed it.'
+      : `${count} motions are only proposed; nobody has confirmed them.`,
+  ];
 }
 
 /** A span in which neither hand changes its motion, in milliseconds of the film. */
@@ -108,7 +124,7 @@ function payload(study: Study, hand: Hand, motion: Motion): string {
     from === undefined ? '' : `from ${from}`,
     to === undefined ? '' : `to ${to}`,
   ].filter((part) => part.trim() !== '');
-  const first = `${hand === 'left' ? 'Left' : 'Right'}: <b>${code}</b> ${name}`;
+  const first = `${hand === 'left' ? 'Left' : 'Right'}: <b>${code}</b> ${name}${isProposed(motion) ? ' (proposed)' : ''}`;
   return details.length === 0 ? first : `${first}\n${escapeText(details.join(' '))}`;
 }
 

@@ -1,6 +1,6 @@
 import { lastAtOrBefore, micros } from '../../../ground/base/index.ts';
 import { fitText, type SceneNode } from '../../../ground/scene/index.ts';
-import type { Cycle } from '../../../ground/study/index.ts';
+import { type Cycle, isConfirmedCycle } from '../../../ground/study/index.ts';
 import { countText, timeText } from '../../../ground/units/index.ts';
 import type { ScoreAreas } from './areas.ts';
 import { box, wordsAt } from './marks.ts';
@@ -15,6 +15,8 @@ export interface CycleSpan {
   readonly toUs: number;
   readonly name: string | undefined;
   readonly setAside: string | undefined;
+  /** A part of it is only proposed. */
+  readonly open: boolean;
 }
 
 export interface ShownCycles {
@@ -48,7 +50,14 @@ export function shownCycles({ method, clock, preview, view }: ScoreGround, scale
     const fromUs = at(start, id);
     const toUs = at(next?.start ?? end, next?.id);
     if (toUs > view.fromUs && fromUs < view.toUs)
-      spans.push({ number: index + 1, fromUs, toUs, name, setAside });
+      spans.push({
+        number: index + 1,
+        fromUs,
+        toUs,
+        name,
+        setAside,
+        open: setAside === undefined && !isConfirmedCycle(method, index),
+      });
   }
   return { spans, count: crowd ? count : spans.length, crowd };
 }
@@ -108,18 +117,15 @@ function crowdWords({ spans, count }: ShownCycles, { cycles }: ScoreAreas): Scen
 function cycleWords(ground: ScoreGround, span: CycleSpan, room: number): string {
   if (room < 6) return '';
   const time = timeText(micros(Math.round(span.toUs - span.fromUs)), ground.unit);
-  const head = `Cycle ${span.number}`;
+  const number = `${span.number}${span.open ? '?' : ''}`;
+  const head = `Cycle ${number}`;
   const named = span.name === undefined ? head : `${head}, ${span.name}`;
   const wishes =
     span.setAside === undefined
-      ? [`${named}  ·  ${time}`, `${head}  ·  ${time}`, head, `${span.number}`]
+      ? [`${named}  ·  ${time}`, `${head}  ·  ${time}`, head, number]
       : [`${head} set aside: ${span.setAside}  ·  ${time}`, `${head} set aside: ${span.setAside}`];
   const found = wishes.find((text) => wordWidth(text, 11.5, 400) <= room);
   if (found !== undefined || span.setAside === undefined) return found ?? '';
   const cut = fitText(wishes[1] ?? '', room, 11.5, 400);
-  return cut.length > head.length
-    ? cut
-    : wordWidth(`${span.number}`, 11.5, 400) <= room
-      ? `${span.number}`
-      : '';
+  return cut.length > head.length ? cut : wordWidth(number, 11.5, 400) <= room ? number : '';
 }

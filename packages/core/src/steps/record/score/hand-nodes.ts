@@ -5,7 +5,7 @@ import { motionFacts, motionFactsOf } from '../../../ground/tables/index.ts';
 import { timeNumber } from '../../../ground/units/index.ts';
 import { handHeight, heightOfPlace } from './hand-height.ts';
 import type { HandSide } from './hand-side.ts';
-import { box, frame, wordsAt } from './marks.ts';
+import { box, frame, pale, wordsAt } from './marks.ts';
 import { motionWay, wordWidth } from './motion-words.ts';
 import { objectNodes } from './object-nodes.ts';
 import type { MotionPiece, Piece, RunPiece } from './pieces.ts';
@@ -154,7 +154,8 @@ function run({ nodes, side, scale }: Drawing, piece: RunPiece): void {
     if (fill === undefined) continue;
     exact += (piece.times[index] as number) * perUs * (heightOfPlace[place] as number);
     const to = Math.round(exact / scale.hair) * scale.hair;
-    if (to > from) nodes.push(box(x, side.top(from, to - from), width, to - from, fill));
+    const look = piece.proposed[index] === true ? { ...fill, opacity: pale } : fill;
+    if (to > from) nodes.push(box(x, side.top(from, to - from), width, to - from, look));
     from = to;
   }
   if (from > 0)

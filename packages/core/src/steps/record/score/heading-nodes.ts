@@ -16,6 +16,8 @@ export function headingNodes(ground: ScoreGround, areas: ScoreAreas): SceneNode[
     nodes.push(wordsAt(x, middle(areas.left), wide ? 'Left hand' : 'L', name));
     nodes.push(wordsAt(x, middle(areas.right), wide ? 'Right hand' : 'R', name));
   }
+  if (wide && ground.ribbon !== undefined && areas.ribbon.height >= 12)
+    nodes.push(wordsAt(x, middle(areas.ribbon), 'Speed', small));
   if (wide) {
     nodes.push(wordsAt(x, middle(areas.axis), timeUnits[ground.unit].symbol, { ...small, size: 12 }));
     nodes.push(

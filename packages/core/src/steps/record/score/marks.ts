@@ -4,6 +4,9 @@ import type { Area } from './areas.ts';
 /** Height of a capital letter of IBM Plex Sans in parts of the size (its OS/2 table says 698 of 1000). */
 const capHeight = 0.698;
 
+/** Opacity of what is only proposed where hatching has no room. */
+export const pale = 0.35;
+
 export function box(x: number, y: number, width: number, height: number, fill: Fill): RectNode {
   return { kind: 'rect', x, y, width, height, fill };
 }

@@ -3,9 +3,9 @@ import { hands } from '../../../ground/study/index.ts';
 import { motionFacts } from '../../../ground/tables/index.ts';
 import type { ScoreAreas } from './areas.ts';
 import { heightOfPlace } from './hand-height.ts';
-import { box } from './marks.ts';
+import { box, pale } from './marks.ts';
 import { type Piece, rowPieces } from './pieces.ts';
-import { rowTimes } from './row-times.ts';
+import { type RowTimes, rowTimes } from './row-times.ts';
 import { type TimeScale, timeScale } from './scale.ts';
 import type { ScoreGround } from './score-input.ts';
 
@@ -31,7 +31,7 @@ export function overviewNodes(ground: ScoreGround, areas: ScoreAreas): SceneNode
         ? (from: number, high: number) => middle - from - high
         : (from: number) => middle + 1 + from;
     for (const piece of rowPieces(times, ground.whole, scale.usPerPixel)) {
-      column(nodes, scale, piece, times.kind, half - 2, top);
+      column(nodes, scale, piece, times, half - 2, top);
     }
   }
   nodes.push(box(overview.x, middle, overview.width, 1, { ink: 'rule' }));
@@ -49,16 +49,20 @@ function column(
   nodes: SceneNode[],
   scale: TimeScale,
   piece: Piece,
-  kind: Uint8Array,
+  row: RowTimes,
   room: number,
   top: (from: number, high: number) => number,
 ): void {
   const x = scale.cutX(piece.fromUs);
   const width = Math.max(scale.hair, scale.cutX(piece.toUs) - x);
-  const [kinds, times] =
+  const { kinds, times, proposed } =
     piece.piece === 'run'
-      ? [piece.kinds, piece.times]
-      : [[kind[piece.index] ?? 0], [piece.toUs - piece.fromUs]];
+      ? piece
+      : {
+          kinds: [row.kind[piece.index] ?? 0],
+          times: [piece.toUs - piece.fromUs],
+          proposed: [row.proposed[piece.index] === 1],
+        };
   let exact = 0;
   let from = 0;
   kinds.forEach((place, index) => {
@@ -67,8 +71,9 @@ function column(
     const share = (times[index] ?? 0) / (piece.toUs - piece.fromUs);
     exact += room * share * (heightOfPlace[place] ?? 1);
     const to = Math.round(exact / scale.hair) * scale.hair;
-    if (to > from)
-      nodes.push(box(x, top(from, to - from), width, to - from, { ink: { colour: facts.colour } }));
+    const ink = { colour: facts.colour };
+    const fill = proposed[index] === true ? { ink, opacity: pale } : { ink };
+    if (to > from) nodes.push(box(x, top(from, to - from), width, to - from, fill));
     from = to;
   });
 }

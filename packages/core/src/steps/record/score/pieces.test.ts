@@ -11,7 +11,12 @@ function timesOf(start: number, motions: readonly (readonly [span: number, kind:
   motions.forEach(([span], index) => {
     startUs[index + 1] = (startUs[index] ?? 0) + span;
   });
-  return { count: motions.length, startUs, kind: Uint8Array.from(motions, ([, kind]) => kind) };
+  return {
+    count: motions.length,
+    startUs,
+    kind: Uint8Array.from(motions, ([, kind]) => kind),
+    proposed: new Uint8Array(motions.length),
+  };
 }
 
 const motions = fc.array(

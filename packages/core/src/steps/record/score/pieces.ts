@@ -17,9 +17,13 @@ export interface RunPiece {
   readonly count: number;
   readonly fromUs: number;
   readonly toUs: number;
-  /** Places of the kinds in `motionKinds`, growing, and the time of each; the times add up to toUs − fromUs. */
+  /**
+   * Places of the kinds in `motionKinds` and the time of each; the times add up to toUs − fromUs. What is only proposed
+   * stands apart, after the rest; each part is growing.
+   */
   readonly kinds: readonly number[];
   readonly times: readonly number[];
+  readonly proposed: readonly boolean[];
 }
 
 export type Piece = MotionPiece | RunPiece;
@@ -39,10 +43,10 @@ const crowded = 4;
  */
 export function rowPieces(times: RowTimes, view: TimeView, usPerPixel: number): Piece[] {
   const pieces: Piece[] = [];
-  const { startUs, kind, count } = times;
+  const { startUs, kind, proposed, count } = times;
   const leastUs = narrowest * usPerPixel;
   const gridUs = gridOf(times, usPerPixel);
-  const sums = new Float64Array(motionKinds.length);
+  const sums = new Float64Array(2 * motionKinds.length);
   let runFrom = -1;
   let line = 0;
   let index = firstOfPiece(times, view.fromUs, leastUs, gridUs);
@@ -58,7 +62,7 @@ export function rowPieces(times: RowTimes, view: TimeView, usPerPixel: number): 
         runFrom = index;
         line = lineAfter(start, gridUs);
       }
-      const place = kind[index] as number;
+      const place = (kind[index] as number) + (proposed[index] === 1 ? motionKinds.length : 0);
       sums[place] = (sums[place] as number) + (end - start);
       if (end >= line) {
         takeRun(pieces, times, sums, runFrom, index + 1, view.fromUs);
@@ -103,14 +107,16 @@ function takeRun(
 ): void {
   const kinds: number[] = [];
   const times: number[] = [];
+  const proposed: boolean[] = [];
   for (let place = 0; place < sums.length; place += 1) {
     const span = sums[place] as number;
     if (span === 0) continue;
-    kinds.push(place);
+    kinds.push(place % motionKinds.length);
+    proposed.push(place >= motionKinds.length);
     times.push(span);
     sums[place] = 0;
   }
   const [fromUs, toUs] = [startUs[from] as number, startUs[to] as number];
   if (toUs > seenFromUs)
-    pieces.push({ piece: 'run', index: from, count: to - from, fromUs, toUs, kinds, times });
+    pieces.push({ piece: 'run', index: from, count: to - from, fromUs, toUs, kinds, times, proposed });
 }

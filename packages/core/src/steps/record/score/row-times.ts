@@ -1,15 +1,23 @@
-import type { Hand, MethodClock, Motion, Row } from '../../../ground/study/index.ts';
+import {
+  type Hand,
+  isProposed,
+  type MethodClock,
+  type Motion,
+  type Row,
+} from '../../../ground/study/index.ts';
 import { type MotionKind, motionKinds } from '../../../ground/tables/index.ts';
 import type { ScorePreview } from './score-input.ts';
 
 /**
  * A hand's row as flat lists, so that a picture of 60,000 motions is a walk over two arrays: `startUs[i]` is the real
- * time at which motion i starts, `startUs[count]` the end of the row, `kind[i]` the place of its kind in `motionKinds`.
+ * time at which motion i starts, `startUs[count]` the end of the row, `kind[i]` the place of its kind in `motionKinds`,
+ * `proposed[i]` 1 where the program only proposes it.
  */
 export interface RowTimes {
   readonly count: number;
   readonly startUs: Float64Array;
   readonly kind: Uint8Array;
+  readonly proposed: Uint8Array;
 }
 
 const places: ReadonlyMap<MotionKind, number> = new Map(motionKinds.map((kind, place) => [kind, place]));
@@ -33,12 +41,14 @@ function unpack(row: Row<Motion>, clock: MethodClock): RowTimes {
   const count = row.items.length;
   const startUs = new Float64Array(count + 1);
   const kind = new Uint8Array(count);
+  const proposed = new Uint8Array(count);
   row.items.forEach((motion, index) => {
     startUs[index] = clock.timeOf(motion.start);
     kind[index] = places.get(motion.kind) as number;
+    proposed[index] = isProposed(motion) ? 1 : 0;
   });
   startUs[count] = clock.timeOf(row.end);
-  return { count, startUs, kind };
+  return { count, startUs, kind, proposed };
 }
 
 /** The same row with one boundary elsewhere: `index` is the motion that starts there, or `count` for the end. */

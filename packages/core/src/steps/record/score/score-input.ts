@@ -1,5 +1,6 @@
 import type { Hand, Method, MethodClock } from '../../../ground/study/index.ts';
 import type { TimeUnit } from '../../../ground/units/index.ts';
+import type { SpeedRibbon } from '../tracks/speed-ribbon.ts';
 import type { TimeView } from './view.ts';
 
 /** What is chosen on the score: one motion, or a span of one hand or of both. */
@@ -37,6 +38,8 @@ export interface ScoreGround {
   readonly height: number;
   readonly pixelRatio: number;
   readonly ribbonHeight?: number | undefined;
+  /** The speed of the hands, shown in the room that `ribbonHeight` keeps free. */
+  readonly ribbon?: SpeedRibbon | undefined;
   readonly unit: TimeUnit;
   /** The real time that reads zero on the axis; left out: the first boundary there can be. */
   readonly originUs?: number | undefined;

@@ -11,6 +11,7 @@ import { box } from './marks.ts';
 import { overlayNodes } from './overlay-nodes.ts';
 import { overviewNodes } from './overview-nodes.ts';
 import { rowPieces } from './pieces.ts';
+import { ribbonNodes } from './ribbon-nodes.ts';
 import { shownTimes } from './row-times.ts';
 import { type TimeScale, timeScale } from './scale.ts';
 import type { ScoreGround, ScoreInput } from './score-input.ts';
@@ -65,5 +66,6 @@ export function groundNodes(ground: ScoreGround): SceneNode[] {
     }
   }
   nodes.push(...axisNodes(ground, areas, scale), ...cycleNodes(ground, cycles, areas, scale));
+  nodes.push(...ribbonNodes(ground, areas, scale));
   return nodes;
 }

@@ -1,0 +1,139 @@
+import { describe, expect, it } from 'vitest';
+import { madeStudy } from '../../../../../../tests/helpers/made-study.ts';
+import { madeTrack } from '../../../../../../tests/helpers/made-tracks.ts';
+import type { Hand, Method, Study } from '../../../ground/study/index.ts';
+import type { Track } from '../tracks/index.ts';
+import { type Proposal, proposeFromTrack } from './index.ts';
+
+function proposed(study: Study, track: Track, framesPerSecond = 30): Proposal {
+  const made = proposeFromTrack({ study, method: 'm', track, framesPerSecond });
+  if (!made.ok) throw new Error(made.error.map(({ message }) => message).join(' '));
+  return made.value;
+}
+
+function codes(study: Study, track: Track): string[] {
+  const made = proposeFromTrack({ study, method: 'm', track, framesPerSecond: 30 });
+  return made.ok ? made.value.findings.map(({ code }) => code) : made.error.map(({ code }) => code);
+}
+
+const made = madeTrack({ seed: 3, cycles: 6 });
+
+describe('from one confirmed cycle', () => {
+  const proposal = proposed(madeStudy(made, [1]), made.track);
+
+  it('finds the others and invents none', () => {
+    expect(proposal.cycles).toHaveLength(5);
+    proposal.cycles.forEach(({ start }, index) => {
+      const truth = (made.cycles[index === 0 ? 0 : index + 1] as number) / made.framesPerSecond;
+      expect(Math.abs(start / 1e6 - truth)).toBeLessThan(0.75);
+    });
+  });
+
+  it('fills the stretches without a gap, each motion after the one before it, each with a confidence', () => {
+    for (const hand of ['left', 'right'] as const) {
+      const row = proposal[hand];
+      expect(row.every(({ start }, index) => index === 0 || start > (row[index - 1]?.start ?? -1))).toBe(
+        true,
+      );
+      for (const { start, confidence } of row) {
+        expect(proposal.spans.some(({ from, to }) => start >= from && start < to)).toBe(true);
+        expect(confidence).toBeGreaterThan(0);
+        expect(confidence).toBeLessThan(1);
+      }
+      for (const { from } of proposal.spans) expect(row.some(({ start }) => start === from)).toBe(true);
+    }
+  });
+
+  it('leaves the confirmed cycle alone', () => {
+    const [start, end] = [made.cycles[1] as number, made.cycles[2] as number].map(
+      (frame) => (frame / 30) * 1e6,
+    );
+    for (const { from, to } of proposal.spans)
+      expect(to <= (start as number) + 1 || from >= (end as number) - 1).toBe(true);
+  });
+});
+
+describe('what stands in the way is said', () => {
+  const study = madeStudy(made, [1]);
+  const { frames } = made.track;
+
+  it('a track without hands', () => {
+    const { left: _, right: __, ...none } = made.track;
+    expect(codes(study, none)).toEqual(['propose/no-hands']);
+  });
+
+  it('one hand only: proposed, with a warning', () => {
+    const { left: _, ...one } = made.track;
+    expect(codes(study, one)).toContain('propose/one-hand');
+  });
+
+  it('a method without a film needs the rate of the track', () => {
+    const asked = proposeFromTrack({ study, method: 'm', track: made.track });
+    expect(asked.ok ? [] : asked.error.map(({ code }) => code)).toEqual(['propose/no-rate']);
+  });
+
+  it('an unknown method is answered with those that there are', () => {
+    const asked = proposeFromTrack({ study, method: 'x', track: made.track });
+    expect(asked.ok ? '' : asked.error[0]?.message).toBe('The study has no method “x”. It has: m.');
+  });
+
+  it('a film in which nothing runs like the confirmed cycle gets no cycle', () => {
+    const other = madeTrack({ seed: 77, cycles: 6 });
+    const start = made.cycles[1] as number;
+    const end = made.cycles[2] as number;
+    const mixed = (hand: Hand) => {
+      const [own, theirs] = [made.track[hand], other.track[hand]];
+      if (own === undefined || theirs === undefined) throw new Error('both hands are made');
+      const put = (a: Float32Array, b: Float32Array) =>
+        Float32Array.from(
+          { length: frames },
+          (_, frame) => (frame >= start && frame < end ? a[frame] : b[frame % b.length]) ?? Number.NaN,
+        );
+      return {
+        x: put(own.x, theirs.x),
+        y: put(own.y, theirs.y),
+        presence: put(own.presence, theirs.presence),
+      };
+    };
+    const { cycles, findings } = proposed(study, {
+      ...made.track,
+      left: mixed('left'),
+      right: mixed('right'),
+    });
+    const sure = cycles.filter(({ confidence }) => confidence > 0.5);
+    expect(sure).toEqual([]);
+    expect(findings.length).toBeGreaterThan(0);
+  });
+
+  it('without a confirmed cycle a rough row, all of it uncertain', () => {
+    const bare = madeStudy(made, [1]);
+    const [method] = bare.methods as [Method];
+    const clear = (hand: Hand) => ({
+      items: [{ id: `${hand}0`, start: 0, kind: 'unmarked' as const, said: 'marked' as const }],
+      end: method[hand].end,
+    });
+    const empty: Study = {
+      ...bare,
+      methods: [
+        {
+          ...method,
+          left: clear('left'),
+          right: clear('right'),
+          cycles: { items: [], end: method.left.end },
+        },
+      ],
+    };
+    const { left, right, cycles, findings } = proposed(empty, made.track);
+    expect(cycles).toEqual([]);
+    expect(findings.map(({ code }) => code)).toContain('propose/no-cycle');
+    for (const row of [left, right]) {
+      expect(row.length).toBeGreaterThan(10);
+      expect(new Set(row.map(({ kind }) => kind))).toEqual(
+        new Set(
+          ['TE', 'TL', 'G', 'RL', 'H', 'UD'].filter((kind) => row.some((motion) => motion.kind === kind)),
+        ),
+      );
+      expect(Math.max(...row.map(({ confidence }) => confidence))).toBeLessThan(0.9);
+    }
+  });
+});

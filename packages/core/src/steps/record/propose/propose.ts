@@ -1,0 +1,59 @@
+import { fail, ok, type Result } from '../../../ground/base/index.ts';
+import { type Finding, finding } from '../../../ground/findings/index.ts';
+import { type Hand, hands } from '../../../ground/study/index.ts';
+import { assembled } from './assemble.ts';
+import { methodInput, type ProposeInput } from './method-input.ts';
+import type { Proposal } from './proposal.ts';
+import { proposeRows } from './propose-rows.ts';
+import { roughRows } from './rough-rows.ts';
+
+/**
+ * Proposes the cycles that nobody has marked yet, from the confirmed ones and the track of both hands; without a
+ * confirmed cycle a rough row of each hand. Pure: the same input gives the same proposal.
+ */
+export function proposeFromTrack(input: ProposeInput): Result<Proposal, readonly Finding[]> {
+  const read = methodInput(input);
+  if (!read.ok) return read;
+  const seen = handsSeen(input);
+  if (seen.some(({ severity }) => severity === 'error')) return fail(seen);
+  const method = read.value;
+  const findings = [...method.findings, ...seen];
+  if (method.free.length === 0 && method.given.length === 0) {
+    return ok({
+      ...nothing,
+      findings: [...findings, finding('propose/nothing-free', {}, { method: method.method.name })],
+    });
+  }
+  if (method.confirmed.length === 0) return ok(roughRows(input, method, findings));
+  const rows = proposeRows(input.track, method.seconds, method.confirmed, method.free, method.given);
+  return ok(assembled(method, rows, findings));
+}
+
+const nothing: Omit<Proposal, 'findings'> = { cycles: [], left: [], right: [], spans: [] };
+
+function handsSeen({ track }: ProposeInput): Finding[] {
+  const share = (hand: Hand) => {
+    const row = track[hand];
+    if (row === undefined) return 0;
+    let seen = 0;
+    for (let frame = 0; frame < track.frames; frame += 1)
+      if (Number.isFinite(row.x[frame]) && Number.isFinite(row.y[frame])) seen += 1;
+    return seen / Math.max(1, track.frames);
+  };
+  const shares = { left: share('left'), right: share('right') };
+  if (shares.left < 0.02 && shares.right < 0.02) return [finding('propose/no-hands')];
+  const [hand] = hands.filter((side) => shares[side] < 0.02);
+  if (hand !== undefined) {
+    const seen = hand === 'left' ? 'right' : 'left';
+    return [finding('propose/one-hand', { hand }, { seen, other: hand }), ...gapsOf(shares, [seen])];
+  }
+  return gapsOf(shares, hands);
+}
+
+function gapsOf(shares: Readonly<Record<Hand, number>>, of: readonly Hand[]): Finding[] {
+  return of.flatMap((hand) =>
+    shares[hand] < 0.75
+      ? [finding('propose/gaps', { hand }, { hand, share: Math.round(100 * (1 - shares[hand])) })]
+      : [],
+  );
+}

@@ -1,0 +1,14 @@
+export { type BenchPlane, benchPlane, type PlanePoint, trackOnBench } from './bench-plane.ts';
+export { chronocyclegraph, type GraphDot, type GraphPath, type GraphSpan } from './chronocyclegraph.ts';
+export { chronocyclegraphScene, type GraphLook } from './graph-scene.ts';
+export { type HandMotion, handMotion } from './hand-speed.ts';
+export { type MotionFigures, motionFigures } from './motion-figures.ts';
+export { pathsToCsv } from './path-table.ts';
+export { readTrackCsv, type TrackCsvOptions, type TrackRead } from './read-track-csv.ts';
+export { spectralArcLength } from './smoothness.ts';
+export { type HandMotions, handMotions, type SpeedRibbon, speedRibbon } from './speed-ribbon.ts';
+export { emptyHandTrack, type HandTrack, handTrackOf, type Track, trackVersion } from './track.ts';
+export { type TrackColumn, trackColumns } from './track-columns.ts';
+export { decodeTrack, encodeTrack } from './track-file.ts';
+export { type TrackGap, trackFindings, trackGaps } from './track-findings.ts';
+export { writeTrackCsv } from './write-track-csv.ts';
