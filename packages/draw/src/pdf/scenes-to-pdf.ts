@@ -1,6 +1,6 @@
 import { readFile } from 'node:fs/promises';
 import path from 'node:path';
-import { type PaperName, papers, type Scene } from '@evenhand/core/ground/scene';
+import { type Scene, type SheetName, sheets } from '@evenhand/core/ground/scene';
 import { NodeCompiler, type NodeTypstDocument } from '@myriaddreamin/typst-ts-node-compiler';
 import { cleanText } from '../clean-text.ts';
 import { looks } from '../looks.ts';
@@ -10,7 +10,7 @@ import { typstSource } from './typst-source.ts';
 
 export interface PdfOptions {
   /** The paper that the scenes were laid out for. */
-  readonly paper: PaperName;
+  readonly paper: SheetName;
   readonly title: string;
   /** BCP 47; English when left out. */
   readonly language?: string | undefined;
@@ -69,8 +69,8 @@ function exportPdf(typst: NodeCompiler, document: NodeTypstDocument): Buffer {
   }
 }
 
-function checkSizes(pages: readonly Scene[], paper: PaperName): void {
-  const { width, height } = papers[paper];
+function checkSizes(pages: readonly Scene[], paper: SheetName): void {
+  const { width, height } = sheets[paper];
   for (const [index, page] of pages.entries()) {
     const fits = (a: number, b: number) => Math.abs(page.width - a) < 1 && Math.abs(page.height - b) < 1;
     if (!fits(width, height) && !fits(height, width)) {

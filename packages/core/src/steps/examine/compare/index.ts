@@ -8,7 +8,12 @@ export {
   lengthChange,
 } from './comparison.ts';
 export { type ComparisonRow, comparisonRows } from './comparison-rows.ts';
-export { type ComparisonLook, comparisonScene } from './comparison-scene.ts';
+export {
+  type ComparisonLook,
+  type ComparisonPlaces,
+  comparisonPlaces,
+  comparisonScene,
+} from './comparison-scene.ts';
 export { type ComparisonWords, comparisonWords } from './comparison-words.ts';
 export { type CycleOption, cycleOptions, cycleOptionWords } from './cycle-options.ts';
 export { type CycleStep, cycleSteps } from './cycle-steps.ts';

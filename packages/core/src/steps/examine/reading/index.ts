@@ -5,6 +5,7 @@ export {
   type MethodReading,
   type ReadingChoice,
   readMethod,
+  readRecords,
   type Trace,
   traceTime,
 } from './reading.ts';

@@ -2,9 +2,15 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { plainStudy } from '../../../../../../tests/helpers/plain-study.ts';
 import { studyArb } from '../../../../../../tests/helpers/study-arbitraries.ts';
-import type { Method, Motion, Study } from '../../../ground/study/index.ts';
+import {
+  isConfirmedCycle,
+  isProposed,
+  type Method,
+  type Motion,
+  type Study,
+} from '../../../ground/study/index.ts';
 import type { MotionKind } from '../../../ground/tables/index.ts';
-import { cycleWords, type ReadingChoice, readMethod, segmentsOf } from './index.ts';
+import { cycleWords, type Piece, type ReadingChoice, readMethod, segmentsOf } from './index.ts';
 
 const row = (
   hand: string,
@@ -71,34 +77,46 @@ const told = (from: Study, choice?: ReadingChoice) => {
 };
 
 describe('reading a method cycle by cycle', () => {
-  it('cuts motions at the cycles, fills what a row does not reach, and leaves proposals out', () => {
-    expect(told(study())).toEqual([
-      {
-        number: 1,
-        left: [
-          ['TE', 3],
-          ['G', 1],
-        ],
-        right: [
-          ['unmarked', 1],
-          ['A', 3],
-        ],
-      },
-      {
-        number: 3,
-        left: [['H', 4]],
-        right: [
-          ['unmarked', 2],
-          ['RL', 1],
-          ['unmarked', 1],
-        ],
-      },
+  const first = {
+    number: 1,
+    left: [
+      ['TE', 3],
+      ['G', 1],
+    ],
+    right: [
+      ['unmarked', 1],
+      ['A', 3],
+    ],
+  };
+  const codes = (from: Study, choice?: ReadingChoice) => {
+    const reading = read(from, choice);
+    return typeof reading === 'string' ? reading : reading.notes.map(({ code }) => code);
+  };
+
+  it('cuts motions at the cycles, fills what a row does not reach, and leaves cycles with proposals out', () => {
+    expect(told(study())).toEqual([first]);
+    expect(codes(study())).toEqual(['examine/not-all-marked', 'examine/cycles-left-out']);
+    expect(told(study(), { cycles: [1, 3] }), 'also where it is asked for by its number').toEqual([first]);
+    expect(told(study(), { cycles: [3] })).toBe('examine/only-proposals');
+  });
+
+  it('reads proposals where they are asked for, and says so', () => {
+    const reading = read(study(), { proposed: true });
+    if (typeof reading === 'string') throw new Error(reading);
+    expect(reading.cycles.map(({ number }) => number)).toEqual([1, 3]);
+    expect(reading.notes.at(-1)?.message).toBe('With proposals that nobody has confirmed: 1 of 2 cycles.');
+  });
+
+  it('a cycle whose own mark or whose end is only proposed is left out', () => {
+    const cycles = (items: Method['cycles']['items']) => study({ cycles: { items, end: 4_000_000 } });
+    const proposed = { said: 'proposed', confidence: 0.9 } as const;
+    expect(codes(cycles([{ id: 'a', start: 0, ...proposed }]))).toBe('examine/only-proposals');
+    const ended = cycles([
+      { id: 'a', start: 0 },
+      { id: 'b', start: 2_000_000 },
+      { id: 'c', start: 3_000_000, ...proposed },
     ]);
-    const reading = read(study());
-    expect(typeof reading === 'string' ? [] : reading.notes.map(({ code }) => code)).toEqual([
-      'examine/not-all-marked',
-      'examine/proposals-left-out',
-    ]);
+    expect((told(ended) as { number: number }[]).map(({ number }) => number)).toEqual([1]);
   });
 
   it('a cycle that is set aside counts when it is asked for, and proposals when they are', () => {
@@ -159,7 +177,44 @@ describe('reading a method cycle by cycle', () => {
   ])('%j in words', (numbers, words) => expect(cycleWords(numbers)).toBe(words));
 });
 
+/** The study as it would be if nobody had proposed anything: cycles with proposals set aside, proposed motions unmarked. */
+function cutToConfirmed(from: Study, id: string): Study {
+  const plain = (motion: Motion): Motion =>
+    isProposed(motion) ? { ...motion, kind: 'unmarked', said: 'marked' } : motion;
+  const methods = from.methods.map((method): Method => {
+    if (method.id !== id) return method;
+    const items = method.cycles.items.map((cycle, index) =>
+      isConfirmedCycle(method, index) ? cycle : { ...cycle, setAside: 'proposed' },
+    );
+    return {
+      ...method,
+      left: { ...method.left, items: method.left.items.map(plain) },
+      right: { ...method.right, items: method.right.items.map(plain) },
+      cycles: { ...method.cycles, items },
+    };
+  });
+  return { ...from, methods };
+}
+
 describe('laws on random studies', () => {
+  it('a study with proposals reads as the same study cut to what is confirmed', () => {
+    let read = 0;
+    fc.assert(
+      fc.property(studyArb, fc.constantFrom('filmed', 'plain'), (any, id) => {
+        const plain = (study: Study) => {
+          const result = readMethod(study, id);
+          if (!result.ok) return undefined;
+          read += 1;
+          const times = (pieces: readonly Piece[]) => pieces.map(({ kind, from, to }) => [kind, from, to]);
+          return result.value.cycles.map(({ number, left, right }) => [number, times(left), times(right)]);
+        };
+        expect(plain(any)).toEqual(plain(cutToConfirmed(any, id)));
+      }),
+      { seed: 33, numRuns: 150 },
+    );
+    expect(read).toBeGreaterThan(50);
+  });
+
   it('pieces and segments fill every cycle without a gap, in boundaries and in real time', () => {
     fc.assert(
       fc.property(studyArb, fc.constantFrom('filmed', 'plain'), fc.boolean(), (any, id, proposed) => {

@@ -4,8 +4,11 @@ import {
   type Cycle,
   endOf,
   type Hand,
+  isConfirmedCycle,
+  isProposed,
   type Method,
   type MethodClock,
+  markedStretch,
   methodClock,
   rowStart,
   type Study,
@@ -53,8 +56,19 @@ export interface MethodReading {
 export interface ReadingChoice {
   /** Numbers of the cycles from 1; left out: all that are not set aside. */
   readonly cycles?: readonly number[] | undefined;
-  /** Motions that the program proposed and nobody confirmed count as well; left out, they count as not marked. */
+  /**
+   * What the program proposed and nobody confirmed counts as well; left out, a cycle of which a part is only proposed is
+   * not read, and proposed motions outside the cycles count as not marked.
+   */
   readonly proposed?: boolean | undefined;
+}
+
+/** Every recorded method of a study that can be read. */
+export function readRecords(study: Study): readonly MethodReading[] {
+  return study.methods.flatMap(({ id, kind }) => {
+    const reading = kind === 'recorded' ? readMethod(study, id) : undefined;
+    return reading?.ok === true ? [reading.value] : [];
+  });
 }
 
 /**
@@ -71,11 +85,12 @@ export function readMethod(
     const known = study.methods.map((item) => item.id).join(', ') || 'no method';
     return fail(finding('record/no-method', {}, { method: methodId, known }));
   }
-  const spans = chosenSpans(method, choice.cycles);
-  if (!spans.ok) return spans;
-  const clock = methodClock(study, method);
   const proposed = choice.proposed === true;
-  const cycles = spans.value.map((span, position): CycleReading => {
+  const chosen = chosenSpans(method, choice.cycles, proposed);
+  if (!chosen.ok) return chosen;
+  const { spans, open } = chosen.value;
+  const clock = methodClock(study, method);
+  const cycles = spans.map((span, position): CycleReading => {
     const pieces = cyclePieces({ method, clock, span, cycle: position, proposed });
     return { ...span, ...pieces, position, duration: clock.span(span.from, span.to) };
   });
@@ -84,29 +99,41 @@ export function readMethod(
   }
   const names = new Map(study.places.map((place) => [place.id, place.name]));
   const placeName = (id: string) => names.get(id) ?? id;
-  const notes = notesOf(method, cycles);
+  const notes = [...notesOf(method, cycles), ...proposalNotes(cycles, open, proposed)];
   return ok({ study, method, clock, cycles, placeName, choice, notes });
 }
 
 type CycleSpan = Pick<CycleReading, 'number' | 'id' | 'name' | 'setAside' | 'from' | 'to'>;
 
+interface Chosen {
+  readonly spans: readonly CycleSpan[];
+  /** How many of the chosen cycles hold proposals that nobody has confirmed. */
+  readonly open: number;
+}
+
 function chosenSpans(
   method: Method,
   wanted: readonly number[] | undefined,
-): Result<readonly CycleSpan[], Finding> {
+  proposed: boolean,
+): Result<Chosen, Finding> {
   const { items } = method.cycles;
-  if (items.length === 0) return wholeRecord(method, wanted);
+  if (items.length === 0) return wholeRecord(method, wanted, proposed);
   const unknown = wanted?.find((number) => items[number - 1] === undefined);
   if (unknown !== undefined) {
     return fail(finding('record/no-cycle', {}, { cycle: unknown, count: items.length }));
   }
-  const spans = items
+  const all = items
     .map((cycle, index) => spanOf(method, cycle, index))
     .filter(({ number, setAside }) =>
       wanted === undefined ? setAside === undefined : wanted.includes(number),
     );
-  if (spans.length === 0) return fail(finding('examine/no-cycle-left', {}, { method: method.name }));
-  return ok(spans);
+  if (all.length === 0) return fail(finding('examine/no-cycle-left', {}, { method: method.name }));
+  const confirmed = all.filter(({ number }) => isConfirmedCycle(method, number - 1));
+  const open = all.length - confirmed.length;
+  if (confirmed.length === 0 && !proposed) {
+    return fail(finding('examine/only-proposals', {}, { method: method.name }));
+  }
+  return ok({ spans: proposed ? all : confirmed, open });
 }
 
 function spanOf(method: Method, cycle: Cycle, index: number): CycleSpan {
@@ -117,26 +144,18 @@ function spanOf(method: Method, cycle: Cycle, index: number): CycleSpan {
 function wholeRecord(
   method: Method,
   wanted: readonly number[] | undefined,
-): Result<readonly CycleSpan[], Finding> {
+  proposed: boolean,
+): Result<Chosen, Finding> {
   if (wanted !== undefined) {
     return fail(finding('record/no-cycle', {}, { cycle: wanted[0] ?? 1, count: 0 }));
   }
-  const marked = [method.left, method.right].flatMap((row) =>
-    row.items.flatMap((item, index) =>
-      item.kind === 'unmarked' ? [] : [[item.start, endOf(row, index)] as const],
-    ),
-  );
-  const [first, ...rest] = marked;
-  if (first === undefined) return fail(finding('record/nothing-marked', {}, { method: method.name }));
-  let [from, to] = first;
-  for (const [start, end] of rest) {
-    from = Math.min(from, start);
-    to = Math.max(to, end);
-  }
+  const any = markedStretch(method, () => true);
+  if (any === undefined) return fail(finding('record/nothing-marked', {}, { method: method.name }));
+  const span = proposed ? any : markedStretch(method, (motion) => !isProposed(motion));
+  if (span === undefined) return fail(finding('examine/only-proposals', {}, { method: method.name }));
   const whole = { number: 0, id: undefined, name: undefined, setAside: undefined };
-  return ok([
-    { ...whole, from: Math.max(from, Math.min(rowStart(method.left), rowStart(method.right))), to },
-  ]);
+  const from = Math.max(span.from, Math.min(rowStart(method.left), rowStart(method.right)));
+  return ok({ spans: [{ ...whole, from, to: span.to }], open: 0 });
 }
 
 function notesOf(method: Method, cycles: readonly CycleReading[]): Finding[] {
@@ -149,9 +168,28 @@ function notesOf(method: Method, cycles: readonly CycleReading[]): Finding[] {
     const numbers = open.map((cycle) => cycle.number);
     found.push(finding('examine/not-all-marked', {}, { cycles: cycleWords(numbers), count: open.length }));
   }
-  const left = cycles.reduce((sum, cycle) => sum + cycle.proposals, 0);
-  if (left > 0) found.push(finding('examine/proposals-left-out', {}, { count: left }));
   return found;
+}
+
+/** What is said of proposals: which were left out, or, where they were asked for, that the figures rest on them. */
+function proposalNotes(cycles: readonly CycleReading[], open: number, proposed: boolean): Finding[] {
+  const count = proposedMotions(cycles);
+  if (cycles[0]?.number === 0) {
+    if (count === 0) return [];
+    return [
+      finding(proposed ? 'examine/with-proposed-motions' : 'examine/proposals-left-out', {}, { count }),
+    ];
+  }
+  if (open === 0) return [];
+  return proposed
+    ? [finding('examine/with-proposals', {}, { count: open, all: cycles.length })]
+    : [finding('examine/cycles-left-out', {}, { count: open, all: cycles.length + open })];
+}
+
+function proposedMotions(cycles: readonly CycleReading[]): number {
+  const pieces = cycles.flatMap(({ left, right }) => [...left, ...right]);
+  return new Set(pieces.flatMap(({ motion }) => (motion !== undefined && isProposed(motion) ? [motion] : [])))
+    .size;
 }
 
 /** A list of more stretches than these is cut, and the number of the others told. */

@@ -3,8 +3,9 @@ import { readingOf, studyOf } from './record.ts';
 
 describe('a record written in words', () => {
   it('has the motions, their objects, places and notes, and fills up the shorter row', () => {
-    const [cycle, next] = readingOf([
+    const [cycle, next, ...more] = readingOf([
       ['TE 0.4 hose body front>bin, G 0.3 hose body bin>', 'UD 1 [looks on]'],
+      ['H 2', 'A 1'],
       ['H 2', 'A? 2'],
     ]).cycles;
     expect(cycle?.left.map(({ kind, object, start, end }) => [kind, object, start, end])).toEqual([
@@ -22,7 +23,8 @@ describe('a record written in words', () => {
       from: 'bin',
     });
     expect(cycle?.right[0]?.motion?.note).toBe('looks on');
-    expect(next?.right[0]?.kind).toBe('unmarked');
+    expect(next?.right.map(({ kind }) => kind)).toEqual(['A', 'unmarked']);
+    expect(more, 'a cycle with a proposal is not read').toEqual([]);
     expect(next?.duration).toBe(2_000_000);
   });
 
