@@ -1,7 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { cyclesByTrial } from '../../../../../tests/oracles/cycles-by-trial.ts';
-import { type CyclesForm, type CyclesWish, cyclesNeeded, precisionReached } from './cycles-needed.ts';
+import {
+  assuranceOf,
+  type CyclesForm,
+  type CyclesWish,
+  cyclesNeeded,
+  precisionReached,
+} from './cycles-needed.ts';
 
 const pilot = { n: 10, mean: 0.3, deviation: 0.03 };
 const wish = (form: CyclesForm, share = 0.05): CyclesWish => ({
@@ -11,6 +17,22 @@ const wish = (form: CyclesForm, share = 0.05): CyclesWish => ({
 });
 
 describe('cycles needed', () => {
+  it('at 95 % and ±5 % the population form is (40·√(n·Σx² − (Σx)²)/Σx)², the 40-formula as it is printed', () => {
+    const times = [8, 7, 8, 8, 7, 9];
+    const [n, sum, squares] = [6, 47, 371];
+    expect(times.reduce((total, time) => total + time * time, 0)).toBe(squares);
+    const mean = sum / n;
+    const deviation = Math.sqrt((squares - n * mean * mean) / (n - 1));
+    const assurance = assuranceOf('population', 0.95);
+    const needed = cyclesNeeded({ n, mean, deviation }, { ...wish('population'), assurance });
+    expect(needed.ok && needed.value.unrounded).toBeCloseTo(
+      ((40 * Math.sqrt(n * squares - sum * sum)) / sum) ** 2,
+      9,
+    );
+    expect(assuranceOf('population', 0.9)).toEqual({ kind: 'confidence', confidence: 0.9 });
+    expect(assuranceOf('normal', 0.95)).toEqual({ kind: 'confidence', confidence: 0.95 });
+  });
+
   it('t iterated is the number that trying one after another finds', () => {
     fc.assert(
       fc.property(

@@ -30,6 +30,16 @@ export interface Pilot {
   readonly deviation: number;
 }
 
+/**
+ * How a form is made sure at a confidence: the 40-formula with 2 standard errors at 95 %, as it is printed, everything else
+ * with the quantile of its distribution.
+ */
+export function assuranceOf(form: CyclesForm, confidence: number): Assurance {
+  return form === 'population' && confidence === 0.95
+    ? { kind: 'multiplier', multiplier: 2 }
+    : { kind: 'confidence', confidence };
+}
+
 export interface CyclesWish {
   readonly form: CyclesForm;
   readonly precision: Precision;

@@ -63,6 +63,14 @@ describe('what the readings of an element say', () => {
     );
   });
 
+  it('a reading that rounds to its limit is said to lie just beyond it', () => {
+    const timed = (time: number) => `${time.toFixed(2)} s`;
+    const result = summarise('screw on', readingsOf([5, 6, 5.5, 6, 6.754]), 0.95, timed);
+    expect(result.ok && result.value.proposals[0]?.words).toContain(
+      '6.75 s in cycle 5 lies just above 6.75 s.',
+    );
+  });
+
   it('one reading and equal readings limit the conclusion', () => {
     expect(plain([4]).notes.map(({ code }) => code)).toEqual(['define/one-reading']);
     expect(plain([4, 4, 4]).notes.map(({ code }) => code)).toEqual(['define/no-spread']);

@@ -60,7 +60,7 @@ export function summarise(
   const counted = countedReadings(readings);
   if (counted.length === 0) return fail(finding('define/no-reading', {}, { element }));
   const times = counted.map(({ time }) => time);
-  const sorted = [...times].sort((a, b) => a - b);
+  const sorted = Array.from(Float64Array.from(times).sort());
   const sample = sampleOf(times, confidence);
   const rule = outlierRule(sorted);
   return ok({
@@ -101,12 +101,16 @@ function proposalsBy(
   readings: readonly Reading[],
   timeText: (time: number) => string,
 ): OutlierProposal[] {
-  return readings.flatMap(({ cycle, time, setAside }, index) => {
-    if (time === undefined || setAside !== undefined || (time >= low && time <= high)) return [];
-    const side = time > high ? `above ${timeText(high)}` : `below ${timeText(low)}`;
+  const found: OutlierProposal[] = [];
+  for (const [index, { cycle, time, setAside }] of readings.entries()) {
+    if (time === undefined || setAside !== undefined || (time >= low && time <= high)) continue;
+    const fenceText = timeText(time > high ? high : low);
+    // Rounded alike, they would seem to be the same.
+    const side = `${fenceText === timeText(time) ? 'just ' : ''}${time > high ? 'above' : 'below'} ${fenceText}`;
     const words = `The reading ${timeText(time)} in cycle ${cycle} lies ${side}. Look at what happened there; set it aside with the reason if it does not belong to the work, keep it if it does.`;
-    return [{ index, cycle, time, words }];
-  });
+    found.push({ index, cycle, time, words });
+  }
+  return found;
 }
 
 function limits(element: string, { n, deviation }: Sample): Finding[] {

@@ -27,6 +27,8 @@ export interface RecordedReadings {
   readonly cycles: readonly number[];
   /** All are work of the worker, with a reading for each cycle. */
   readonly elements: readonly StudyElement[];
+  /** Ids of the break points with which they begin, by position; undefined where none begins it. */
+  readonly marks: readonly (string | undefined)[];
   /** Whether they are the named elements of the method, or the whole cycle as one element. */
   readonly basis: 'elements' | 'cycle';
   /** How the elements were found in the other cycles; undefined when there are none. */
@@ -60,6 +62,7 @@ export function readingsFromRecord(
     method: reading.method,
     cycles: reading.cycles.map(({ number }) => number),
     elements,
+    marks: useful ? parts.marks : [undefined],
     basis: useful ? 'elements' : 'cycle',
     rule: useful ? parts.rule : undefined,
     notes: [...reading.notes, ...(parts?.notes ?? []), ...(useful ? [] : [finding('define/whole-cycle')])],
@@ -83,7 +86,7 @@ function namedElements(reading: MethodReading, unit: TimeUnit) {
     const readings = times.map(({ cycle, time }) => readingOf(cycle, time === 0 ? undefined : time, unit));
     return { name, work: 'worker', readings };
   });
-  return { elements: made, notes, rule };
+  return { elements: made, marks: elements.map(({ mark }) => mark?.id), notes, rule };
 }
 
 function readingOf({ number, setAside }: CycleReading, time: Micros | undefined, unit: TimeUnit): Reading {

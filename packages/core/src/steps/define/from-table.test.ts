@@ -105,6 +105,34 @@ describe('a table of readings', () => {
     expect(faults(text)[0]).toEqual(wanted);
   });
 
+  it('a column of ratings rates each reading, also with a decimal comma and apart from its element', () => {
+    const found = readingsFromTable('cycle;rating of B;a;b\n1;95,5;1;2\n2;;1;2,5\n3;110;1;\n4;80;1;9 (fell)');
+    expect(found.ok && found.value.elements).toEqual([
+      { name: 'a', work: 'worker', readings: [1, 2, 3, 4].map((cycle) => ({ cycle, time: 1 })) },
+      {
+        name: 'b',
+        work: 'worker',
+        readings: [
+          { cycle: 1, time: 2, rating: 95.5 },
+          { cycle: 2, time: 2.5 },
+          { cycle: 3, time: undefined, rating: 110 },
+          { cycle: 4, time: 9, setAside: 'fell', rating: 80 },
+        ],
+      },
+    ]);
+  });
+
+  it.each<[string, string, (string | number | undefined)[]]>([
+    ['a word', 'cycle,a,rating of a\n1,2,good', ['define/table-rating', 2, 3]],
+    ['0', 'cycle,a,rating of a\n1,2,0', ['define/table-rating', 2, 3]],
+    ['a reason', 'cycle,a,rating of a\n1,2,90 (slow)', ['define/table-rating', 2, 3]],
+    ['another element', 'cycle,a,rating of b\n1,2,90', ['define/table-rating-of', 1, 3]],
+    ['an element that is skipped', 'cycle,a,rating of a,b\n1,2,90,1', ['define/table-rating-of', 1, 3]],
+    ['another decimal mark', 'cycle;a;rating of a\n1;2,5;90.5', ['define/table-decimals', 2, 3]],
+  ])('as a rating %s is refused', (what, text, wanted) => {
+    expect(faults(text, what.includes('skipped') ? { skip: ['a'] } : {})[0]).toEqual(wanted);
+  });
+
   it('whatever the text, every reading has a time above 0, none, or a reason; nothing is thrown', () => {
     const cell = fc.oneof(
       fc.constantFrom('', '0', '-1', '3,5', '2.5', '7 (x)', 'NaN', '"', '1e9', 'cycle'),

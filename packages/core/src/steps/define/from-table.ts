@@ -25,7 +25,8 @@ export interface TableReadings {
 /**
  * Readings from a table: the first column is the cycle (whole numbers from 1, each once), every other column an element
  * with the name in the first line. Commas, semicolons or tabs between the cells, a decimal point or a decimal comma, one
- * of them in the whole table. An empty cell is a missed reading; `12.5 (reason)` is one set aside with its reason.
+ * of them in the whole table. An empty cell is a missed reading; `12.5 (reason)` is one set aside with its reason. A column
+ * `rating of NAME` rates each reading of the element NAME; an empty cell there gives none.
  * Everything wrong is told with line and column, not the first alone.
  */
 export function readingsFromTable(
@@ -48,7 +49,8 @@ export function readingsFromTable(
   const columns = elementColumns(head, skip);
   if (columns.length === 0) return fail([finding('define/table-no-element', { line: head.line })]);
   const cycles = cycleNumbers(lines);
-  const marks = decimalFaults(lines, columns);
+  const rated = columns.flatMap(({ ratings }) => (ratings === undefined ? [] : [{ at: ratings }]));
+  const marks = decimalFaults(lines, [...columns, ...rated]);
   const read = columns.map((column) => readColumn(column, lines, zeros));
   const wrong = [...cycles.faults, ...marks, ...read.flatMap((item) => item.faults)];
   if (wrong.length > 0) return fail(inOrder(wrong));
@@ -56,14 +58,25 @@ export function readingsFromTable(
     elements: read.map(({ element }) => element),
     cycles: cycles.numbers,
     skipped: skip,
-    notes: read.flatMap(({ notes }) => notes),
+    notes: [...cycleColumnNotes(head, cycles.numbers), ...read.flatMap(({ notes }) => notes)],
   });
+}
+
+/** Whole times under the name of an element would otherwise pass as cycles. */
+function cycleColumnNotes({ line, cells }: CsvLine, numbers: readonly number[]): Finding[] {
+  const column = cells[0]?.trim() ?? '';
+  const counted = numbers.every((number, at) => at === 0 || number === (numbers[at - 1] ?? 0) + 1);
+  return /^(cycle|cycles|cycle .*|no\.?|number|nr\.?|n|#|)$/i.test(column) || (counted && numbers.length > 1)
+    ? []
+    : [finding('define/table-cycle-column', { line, column: 1 }, { column })];
 }
 
 interface Column {
   readonly name: string;
   /** Position in the line, from 0. */
   readonly at: number;
+  /** Position of the column that rates its readings. */
+  readonly ratings: number | undefined;
 }
 
 /** The delimiter that finds the most columns in the first line; of several the comma. */
@@ -81,9 +94,23 @@ const nameKey = (name: string) => name.trim().toLowerCase();
 
 function elementColumns(head: CsvLine, skip: readonly string[]): Column[] {
   const skipped = new Set(skip.map(nameKey));
-  return head.cells
+  const kept = head.cells
     .map((name, at) => ({ name: name.trim(), at }))
     .filter(({ name, at }) => at > 0 && name !== '' && !skipped.has(nameKey(name)));
+  const ratings = new Map(
+    kept.flatMap(({ name, at }) => {
+      const rated = ratedIn(name);
+      return rated === undefined ? [] : [[nameKey(rated), at]];
+    }),
+  );
+  return kept
+    .filter(({ name }) => ratedIn(name) === undefined)
+    .map((column) => ({ ...column, ratings: ratings.get(nameKey(column.name)) }));
+}
+
+/** The element that a column rates; undefined where it is a column of times. */
+function ratedIn(name: string): string | undefined {
+  return /^rating of\s+(.+)$/i.exec(name.trim())?.[1];
 }
 
 function headFaults(head: CsvLine, lines: readonly CsvLine[], skip: readonly string[]): Finding[] {
@@ -102,7 +129,19 @@ function headFaults(head: CsvLine, lines: readonly CsvLine[], skip: readonly str
       return [finding('csv/duplicate-column', where, { column: head.cells[at] ?? '' })];
     return [];
   });
-  return [...unknown, ...wrong];
+  return [...unknown, ...wrong, ...strayRatings(head, skip)];
+}
+
+/** Columns that rate an element which is not there. */
+function strayRatings(head: CsvLine, skip: readonly string[]): Finding[] {
+  const names = elementColumns(head, skip).map(({ name }) => nameKey(name));
+  const skipped = skip.map(nameKey);
+  return head.cells.flatMap((name, at) => {
+    const element = at === 0 || skipped.includes(nameKey(name)) ? undefined : ratedIn(name);
+    if (element === undefined || names.includes(nameKey(element))) return [];
+    const where = { line: head.line, column: at + 1 };
+    return [finding('define/table-rating-of', where, { column: name.trim(), element })];
+  });
 }
 
 /** Spreadsheets pad lines with empty cells; anything more means that a comma was not quoted. Fewer cells are empty ones. */
@@ -152,7 +191,7 @@ function cellOf(text: string): Cell | undefined {
 }
 
 /** A table that writes 1.5 in one cell and 1,5 in another may mean thousands by one of them, so it is not guessed. */
-function decimalFaults(lines: readonly CsvLine[], columns: readonly Column[]): Finding[] {
+function decimalFaults(lines: readonly CsvLine[], columns: readonly Pick<Column, 'at'>[]): Finding[] {
   let first: { readonly mark: string; readonly line: number } | undefined;
   for (const { line, cells } of lines) {
     for (const { at } of columns) {
@@ -175,7 +214,7 @@ interface ReadColumn {
 }
 
 function readColumn(
-  { name, at }: Column,
+  { name, at, ratings }: Column,
   lines: readonly CsvLine[],
   zeros: TableChoice['zeros'],
 ): ReadColumn {
@@ -191,11 +230,28 @@ function readColumn(
       const read = readCell(name, at, line, zeros);
       if (read.fault !== undefined) faults.push(read.fault);
       if (read.note !== undefined) notes.push(read.note);
-      readings.push(read.reading);
+      const rating = ratings === undefined ? ok(undefined) : readRating(name, ratings, line);
+      if (!rating.ok) faults.push(rating.error);
+      readings.push(
+        rating.ok && rating.value !== undefined ? { ...read.reading, rating: rating.value } : read.reading,
+      );
     }
   }
   notes.push(...missedNote(name, readings));
   return { element: { name, work: 'worker', readings }, faults, notes };
+}
+
+/** A rating is judged by its scale later; here it must be a number above 0. */
+function readRating(
+  element: string,
+  at: number,
+  { line, cells }: CsvLine,
+): Result<number | undefined, Finding> {
+  const found = cells[at]?.trim() ?? '';
+  if (found === '') return ok(undefined);
+  const cell = cellOf(found);
+  if (cell !== undefined && cell.setAside === undefined && cell.time > 0) return ok(cell.time);
+  return fail(finding('define/table-rating', { line, column: at + 1 }, { element, found }));
 }
 
 interface ReadCell {

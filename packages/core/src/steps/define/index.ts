@@ -11,6 +11,7 @@ export {
 } from './allowances.ts';
 export {
   type Assurance,
+  assuranceOf,
   type CyclesForm,
   type CyclesNeeded,
   type CyclesWish,
@@ -50,6 +51,7 @@ export {
   type Shift,
   type Span,
 } from './observation-times.ts';
+export * from './print/index.ts';
 export {
   type BasicReading,
   type BasicTimes,
@@ -69,7 +71,9 @@ export {
   readingsOf,
   timesFromRunningWatch,
 } from './reading.ts';
+export * from './report/index.ts';
 export { roundedDown, roundedUp } from './rounding.ts';
+export * from './sheet/index.ts';
 export { type Bootstrap, type BootstrapWish, bootstrapStandard } from './standard-bootstrap.ts';
 export {
   type MeasuredElement,
@@ -87,6 +91,7 @@ export {
   standardTime,
   type TimedElement,
 } from './standard-time.ts';
+export * from './stopwatch/index.ts';
 export {
   type StudyElement,
   type StudyPlan,

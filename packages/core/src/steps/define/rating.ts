@@ -22,6 +22,11 @@ export function convertRating(rating: number, from: ScaleStandard, to: ScaleStan
   return (rating * to.standard) / from.standard;
 }
 
+/** Whether it can be one of its scale: above 0, and not above twice the standard. */
+export function isRating(rating: number, scale: RatingScaleId): boolean {
+  return rating >= smallest && rating <= ratingScales[scale].standard * highestPace;
+}
+
 /** A finding when a rating cannot be one of its scale: 0, below it, or above twice the standard. */
 export function ratingFault(
   what: string,
@@ -29,9 +34,9 @@ export function ratingFault(
   scale: RatingScaleId,
   where: FindingPlace = {},
 ): Finding | undefined {
+  if (isRating(rating, scale)) return undefined;
   const { name, standard } = ratingScales[scale];
   const most = standard * highestPace;
-  if (rating >= smallest && rating <= most) return undefined;
   const words = { what, found: foundText(rating), scale: name, standard, most: shortNumber(most) };
   return finding('define/rating', where, words);
 }
@@ -90,8 +95,10 @@ export function basicTimes(
   for (const { cycle, time, rating: own } of counted) {
     const rating = own ?? source.element ?? source.study;
     if (rating === undefined) return fail(finding('define/no-rating', {}, { element, cycle }));
-    const wrong = ratingFault(`“${element}” in cycle ${cycle}`, rating, source.scale);
-    if (wrong !== undefined) return fail(wrong);
+    if (!isRating(rating, source.scale)) {
+      const wrong = ratingFault(`“${element}” in cycle ${cycle}`, rating, source.scale);
+      if (wrong !== undefined) return fail(wrong);
+    }
     const basic = (time * rating) / ratingScales[source.scale].standard;
     rated.push({ cycle, observed: time, rating, basic });
   }
@@ -116,6 +123,10 @@ export function basicTimes(
 }
 
 function spreadOf(ratings: readonly number[], confidence: number): BasicTimes['ratings'] {
-  const sorted = [...ratings].sort((a, b) => a - b);
-  return { ...sampleOf(ratings, confidence), least: sorted[0] as number, most: sorted.at(-1) as number };
+  let [least, most] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  for (const rating of ratings) {
+    least = Math.min(least, rating);
+    most = Math.max(most, rating);
+  }
+  return { ...sampleOf(ratings, confidence), least, most };
 }

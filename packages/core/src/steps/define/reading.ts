@@ -39,16 +39,26 @@ export function countedReadings(readings: readonly Reading[]): readonly CountedR
  * Readings that are set aside are judged too, except that a time of 0 may be set aside.
  */
 export function readingFaults(element: string, readings: readonly Reading[]): readonly Finding[] {
-  return readings.flatMap((reading) => {
-    const where = { element, cycle: reading.cycle };
-    if (reading.setAside?.trim() === '') return [finding('define/no-reason', {}, where)];
-    if (reading.time === undefined) return [];
-    if (!(Math.abs(reading.time) <= largest)) return [finding('define/reading-not-number', {}, where)];
-    if (reading.time < 0) return [finding('define/reading-negative', {}, where)];
-    return reading.time < smallest && reading.setAside === undefined
-      ? [finding('define/reading-zero', {}, where)]
-      : [];
-  });
+  const found: Finding[] = [];
+  for (const reading of readings) {
+    const fault = readingFault(element, reading);
+    if (fault !== undefined) found.push(fault);
+  }
+  return found;
+}
+
+/** What is wrong with one reading. */
+export function readingFault(element: string, { cycle, time, setAside }: Reading): Finding | undefined {
+  const code = readingFaultCode(time, setAside);
+  return code === undefined ? undefined : finding(code, {}, { element, cycle });
+}
+
+function readingFaultCode(time: Reading['time'], setAside: Reading['setAside']) {
+  if (setAside !== undefined && setAside.trim() === '') return 'define/no-reason';
+  if (time === undefined) return undefined;
+  if (!(Math.abs(time) <= largest)) return 'define/reading-not-number';
+  if (time < 0) return 'define/reading-negative';
+  return time < smallest && setAside === undefined ? 'define/reading-zero' : undefined;
 }
 
 /**

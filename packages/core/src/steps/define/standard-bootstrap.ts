@@ -157,12 +157,12 @@ function drawAll(table: Table, plan: AllowancePlan, { draws, seed, ratingError }
   return { values, repeated };
 }
 
-/** How often each cycle is drawn. */
+/** How often each cycle is drawn. A time study has fewer cycles than 2³¹, so the whole part is that of 32 bits. */
 function drawCycles(times: Float64Array, random: Random): void {
   const cycles = times.length;
   times.fill(0);
   for (let count = 0; count < cycles; count++) {
-    const at = Math.floor(random() * cycles);
+    const at = (random() * cycles) | 0;
     times[at] = (times[at] as number) + 1;
   }
 }

@@ -8,7 +8,7 @@ import {
 } from '../../ground/numerics/index.ts';
 import { percentText } from '../../ground/units/index.ts';
 import { confidenceFault } from './cycles-needed.ts';
-import { rangeFault } from './inputs.ts';
+import { largest, rangeFault, smallest } from './inputs.ts';
 import { type AllowancePlan, type StandardTime, standardTime, type TimedElement } from './standard-time.ts';
 
 /** An element with the basic times of its readings (of a process element the observed ones), each with its cycle. */
@@ -57,7 +57,10 @@ export function measuredStandard(
 ): Result<MeasuredStandard, Finding> {
   const fault = uncertaintyFault(uncertainty) ?? readingsFault(elements);
   if (fault !== undefined) return fail(fault);
-  const timed = elements.map((element) => ({ ...element, basic: meanBasic(element) }));
+  const timed = elements.map((element) => {
+    const { readings: _, ...facts } = element;
+    return { ...facts, basic: meanBasic(element) };
+  });
   const standard = standardTime(timed, plan);
   if (!standard.ok) return standard;
   const thin = elements.find(({ readings }) => readings.length < 2);
@@ -81,6 +84,7 @@ function readingsFault(elements: readonly MeasuredElement[]): Finding | undefine
   for (const { name, readings } of elements) {
     if (readings.length === 0) return finding('define/no-reading', {}, { element: name });
     for (const { cycle, basic } of readings) {
+      if (basic >= smallest && basic <= largest) continue;
       const wrong = rangeFault(`The basic time of “${name}” in cycle ${cycle}`, basic, { above: 0 });
       if (wrong !== undefined) return wrong;
     }

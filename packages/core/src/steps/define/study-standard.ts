@@ -63,17 +63,34 @@ export function studyStandard(
   const faults = faultsOf(elements, plan);
   if (faults.length > 0) return fail(faults);
   const rows: StudyRow[] = [];
-  const measured: MeasuredElement[] = [];
   for (const element of elements) {
     const row = rowOf(element, plan);
     if (!row.ok) return fail([row.error]);
     rows.push(row.value);
-    measured.push({ ...element, readings: measuredReadings(element, row.value) });
   }
+  const made = standardOfRows(elements, rows, plan);
+  return made.ok ? made : fail([made.error]);
+}
+
+/**
+ * The standard of elements whose readings were summed up and rated before.
+ * @param rows one for each element, in its order, of readings without a fault
+ */
+export function standardOfRows(
+  elements: readonly StudyElement[],
+  rows: readonly StudyRow[],
+  plan: StudyPlan,
+): Result<StudyStandard, Finding> {
+  const measured = elements.map(
+    (element, index): MeasuredElement => ({
+      ...element,
+      readings: measuredReadings(element.readings, rows[index]?.rated),
+    }),
+  );
   const result = measuredStandard(measured, plan.allowances, plan);
-  if (!result.ok) return fail([result.error]);
+  if (!result.ok) return result;
   const piecesPerHour = outputIn(plan.hour, result.value.standard.standard, plan.piecesPerCycle);
-  if (!piecesPerHour.ok) return fail([piecesPerHour.error]);
+  if (!piecesPerHour.ok) return piecesPerHour;
   const notes = [...rows.flatMap(({ summary }) => summary.notes), ...result.value.notes];
   return ok({ ...result.value, notes, rows, measured, piecesPerHour: piecesPerHour.value });
 }
@@ -96,7 +113,10 @@ function rowOf({ name, work, readings, rating }: StudyElement, plan: StudyPlan):
   return rated.ok ? ok({ name, summary: summary.value, rated: rated.value }) : rated;
 }
 
-function measuredReadings({ readings }: StudyElement, { rated }: StudyRow): MeasuredElement['readings'] {
+function measuredReadings(
+  readings: readonly Reading[],
+  rated: BasicTimes | undefined,
+): MeasuredElement['readings'] {
   return rated === undefined
     ? countedReadings(readings).map(({ cycle, time }) => ({ cycle, basic: time }))
     : rated.readings.map(({ cycle, basic }) => ({ cycle, basic }));
