@@ -1,4 +1,10 @@
 export {
+  type ComparedMoney,
+  type ComparisonFacts,
+  comparedMoney,
+  comparisonOf,
+} from './comparison/comparison.ts';
+export {
   type Cause,
   type ChargedMotion,
   causes,
@@ -45,6 +51,7 @@ export {
   caseFields,
   type Outlook,
   outlookOf,
+  outlookRule,
   type RangedCase,
   type TornadoBar,
 } from './money/outlook.ts';
@@ -56,6 +63,7 @@ export {
 } from './money/present-value.ts';
 export type { ChangeCase } from './money/yearly-flows.ts';
 export { type YearlySaving, type YearOfWork, yearlySaving } from './money/yearly-saving.ts';
+export { objectKey } from './motion-key.ts';
 export {
   type EqualPace,
   equalPaceRule,
@@ -66,8 +74,10 @@ export {
 } from './pace/pace.ts';
 export { materialShare } from './pace/pace-notes.ts';
 export type { SharedMotion, SharedSide } from './pace/shared-motions.ts';
+export * from './page/index.ts';
 export { type Claim, type ClaimGrounds, claimOf } from './proof/claim.ts';
 export { type Proof, type ProofChoice, proofOf } from './proof/proof.ts';
+export { type EvaluateReport, evaluateReportJsonSchema, evaluateReportSchema } from './report-schema.ts';
 export {
   outputGainedFor,
   type Saving,
@@ -76,3 +86,5 @@ export {
   savingWords,
   timeSavedFor,
 } from './saving.ts';
+export { type CycleSync, type SyncPart, syncOf } from './sync/sync.ts';
+export { type SyncMode, type SyncTimeline, syncModes, syncTimeline } from './sync/timeline.ts';

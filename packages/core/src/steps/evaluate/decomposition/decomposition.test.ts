@@ -12,6 +12,12 @@ function reading(study: Study): MethodReading | undefined {
   return result.ok ? result.value : undefined;
 }
 
+/** The study with every proposal confirmed. */
+function confirmed(study: Study): Study {
+  const text = JSON.stringify(study).replaceAll('"said":"proposed"', '"said":"confirmed"');
+  return JSON.parse(text) as Study;
+}
+
 function between(before: readonly CycleText[], after: readonly CycleText[], units = 1): Decomposition {
   const [first, second] = [twoHandStudy(before), twoHandStudy(after)].map(reading);
   if (first === undefined || second === undefined) throw new Error('cannot be read');
@@ -93,7 +99,8 @@ describe('laws on random records', () => {
   const law = (check: (before: MethodReading, after: MethodReading) => void) =>
     fc.assert(
       fc.property(pairs, ([first, second, units]) => {
-        const [before, after] = [reading(first), reading(second)];
+        // Proposals, which leave a cycle out of all figures, are not the matter here.
+        const [before, after] = [reading(confirmed(first)), reading(confirmed(second))];
         if (before === undefined || after === undefined) return;
         check(before, { ...after, method: { ...after.method, unitsPerCycle: units } });
       }),

@@ -56,6 +56,9 @@ export interface Outlook {
   readonly tornado: readonly TornadoBar[];
 }
 
+export const outlookRule =
+  'Low and high: every figure with a range at its worse end, or every one at its better end, at once; both are less likely than either alone.';
+
 /** A table of low, likely and high, and what matters most for the net present value. */
 export function outlookOf({ likely, ranges }: RangedCase): Result<Outlook, Finding> {
   const fields = (Object.keys(caseFields) as CaseField[]).filter((field) => ranges[field] !== undefined);

@@ -77,13 +77,13 @@ function paceWords({ verdict }: Difference, pace: EqualPace): string {
   );
   return unsure
     ? '; how far pace plays a part cannot be told from so few cycles'
-    : '; the motions that both share were not done faster to a degree that would explain it';
+    : '; by the motions that both share, faster work does not explain it';
 }
 
 function restsOn({ difference, pace, decomposition, cycles, unit }: ClaimGrounds): string[] {
   const { before, after, drawn, ratio, odds, more } = difference;
   const kept = [
-    `Cycles: ${cycles.before} of “${before.name}”, ${cycles.after} of “${after.name}”.`,
+    `It rests on ${cycles.before} of “${before.name}” and ${cycles.after} of “${after.name}”.`,
     ...(ratio === undefined
       ? []
       : [
