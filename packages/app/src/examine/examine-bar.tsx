@@ -1,5 +1,7 @@
 import type { MethodReading } from '@evenhand/core/examine';
 import { cycleWords } from '@evenhand/core/examine';
+import { isConfirmedCycle } from '@evenhand/core/ground/study';
+import { reviewOrder } from '@evenhand/core/record';
 import { CommitField } from '../record/commit-field.tsx';
 import type { RecordDesk } from '../record/desk.ts';
 import { UnitChoice } from '../record/transport.tsx';
@@ -21,11 +23,15 @@ export function ExamineBar(props: {
   readonly onView: (view: ExamineView) => void;
   readonly cycles: string;
   readonly onCycles: (text: string) => void;
+  readonly proposed: boolean;
+  readonly onProposed: (proposed: boolean) => void;
   readonly examined: Examined | undefined;
 }) {
   const { desk, view } = props;
   const { methodId } = useDesk(desk);
   const { study } = useDocument(desk);
+  const { method } = desk;
+  const anyProposed = method !== undefined && reviewOrder(method).length > 0;
   return (
     <section className="examine-bar" aria-label="What is examined">
       <div className="tabs" role="group" aria-label="View">
@@ -63,6 +69,16 @@ export function ExamineBar(props: {
               onCommit={(text) => props.onCycles(text.trim())}
             />
           </div>
+          {anyProposed || props.proposed ? (
+            <label className="check">
+              <input
+                type="checkbox"
+                checked={props.proposed}
+                onChange={(event) => props.onProposed(event.target.checked)}
+              />
+              with proposals that nobody has confirmed
+            </label>
+          ) : null}
           {props.examined?.kind === 'read' ? <Counted reading={props.examined.reading} /> : null}
         </>
       )}
@@ -71,15 +87,19 @@ export function ExamineBar(props: {
 }
 
 function Counted(props: { readonly reading: MethodReading }) {
-  const { cycles, method } = props.reading;
+  const { cycles, method, choice } = props.reading;
   const numbers = cycles.map(({ number }) => number);
   const { items } = method.cycles;
   const aside = items.filter(({ setAside }) => setAside !== undefined).length;
+  const open = items.filter(
+    ({ setAside }, index) => setAside === undefined && !isConfirmedCycle(method, index),
+  ).length;
+  const left = choice.proposed === true || open === 0 ? '' : `; ${open} with proposals left out`;
   const words =
     numbers[0] === 0
       ? 'no cycle is marked: the whole record counts as one'
       : numbers.length === items.length
         ? `all ${numbers.length === 1 ? '1 cycle' : `${numbers.length} cycles`} counted`
-        : `${cycleWords(numbers)} counted, of ${items.length}${aside === 0 ? '' : `; ${aside} set aside`}`;
+        : `${cycleWords(numbers)} counted, of ${items.length}${aside === 0 ? '' : `; ${aside} set aside`}${left}`;
   return <span className="soft">{words}</span>;
 }

@@ -32,9 +32,10 @@ export function ExamineDeskView(props: {
   const { study } = useDocument(desk);
   const [view, setView] = useState<ExamineView>('leads');
   const [cycles, setCycles] = useState('');
+  const [proposed, setProposed] = useState(false);
   useDeskKeys(desk, false);
   useEffect(() => () => desk.hideSpans(), [desk]);
-  const { found, stale } = useExamined(study, state.methodId, cycles);
+  const { found, stale } = useExamined(study, state.methodId, cycles, proposed);
   const bar = (
     <ExamineBar
       desk={desk}
@@ -45,6 +46,8 @@ export function ExamineDeskView(props: {
       }}
       cycles={cycles}
       onCycles={setCycles}
+      proposed={proposed}
+      onProposed={setProposed}
       examined={found}
     />
   );

@@ -23,20 +23,21 @@ let known: Known | undefined;
 /**
  * Reads a method and finds its leads. The last answer is kept: what was noted about leads changes nothing in it.
  * @param cycles as typed: "1-4, 6"; empty for all that are not set aside
+ * @param proposed what nobody has confirmed counts as well
  */
-export function examined(study: Study, methodId: string, cycles: string): Examined {
-  const parts = [study.methods, study.places, study.films, study.operation, methodId, cycles];
+export function examined(study: Study, methodId: string, cycles: string, proposed = false): Examined {
+  const parts = [study.methods, study.places, study.films, study.operation, methodId, cycles, proposed];
   if (known !== undefined && parts.every((part, index) => part === known?.parts[index]))
     return known.examined;
-  const made = examine(study, methodId, cycles);
+  const made = examine(study, methodId, cycles, proposed);
   known = { parts, examined: made };
   return made;
 }
 
-function examine(study: Study, methodId: string, text: string): Examined {
+function examine(study: Study, methodId: string, text: string, proposed: boolean): Examined {
   const chosen = text.trim() === '' ? undefined : parseCycles(text);
   if (chosen !== undefined && !chosen.ok) return { kind: 'refused', reason: chosen.error };
-  const reading = readMethod(study, methodId, { cycles: chosen?.value });
+  const reading = readMethod(study, methodId, { cycles: chosen?.value, proposed });
   if (!reading.ok) return { kind: 'refused', reason: reading.error.message };
   return { kind: 'read', reading: reading.value, list: findLeads(reading.value) };
 }

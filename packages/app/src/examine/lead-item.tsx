@@ -1,9 +1,12 @@
+import { changeRules, leadAnswers } from '@evenhand/core/develop';
 import { findExamination, type Lead, type MethodReading } from '@evenhand/core/examine';
 import { principleOf, sources } from '@evenhand/core/ground/tables';
 import { type ReactNode, useId } from 'react';
 import type { RecordDesk } from '../record/desk.ts';
 import { useDesk, useDocument } from '../record/use-desk.ts';
+import { Link } from '../shell/link.tsx';
 import { usePreferences } from '../shell/preferences.ts';
+import { useRoute } from '../shell/route.ts';
 import { CriticalDetails } from './critical-panel.tsx';
 import { type Occurrence, occurrenceWords } from './occurrences.ts';
 import { hoursText, stakeText, whereText } from './stake-text.ts';
@@ -91,6 +94,9 @@ function LeadBody(props: Props) {
             ))}
           </ul>
         </Entry>
+        <Entry title="To try">
+          <Answers reading={props.reading} lead={lead} />
+        </Entry>
         <Entry title="To ask">
           <ul>
             {lead.questions.map((question) => (
@@ -105,6 +111,32 @@ function LeadBody(props: Props) {
         {lead.limit === undefined ? null : <p className="soft">{lead.limit}</p>}
       </details>
       <CriticalDetails desk={props.desk} subject={subjectOf(props)} what="of this lead" />
+    </>
+  );
+}
+
+/** The changes of the work that answer the lead, each one click away from what it is worth. */
+function Answers(props: Pick<Props, 'reading' | 'lead'>) {
+  const route = useRoute();
+  const { changes, words } = leadAnswers[props.lead.code];
+  if (route.page !== 'study') return null;
+  const { study } = route;
+  return (
+    <>
+      {changes.length === 0 ? null : (
+        <ul className="lead-answers">
+          {changes.map((code) => (
+            <li key={code}>
+              <Link
+                to={{ page: 'study', study, desk: 'develop', method: props.reading.method.id, change: code }}
+              >
+                {changeRules.find((rule) => rule.code === code)?.name ?? code}
+              </Link>
+            </li>
+          ))}
+        </ul>
+      )}
+      {words === undefined ? null : <p className="soft">{words}</p>}
     </>
   );
 }

@@ -16,27 +16,40 @@ interface Done {
   readonly study: Study;
   readonly methodId: string;
   readonly cycles: string;
+  readonly proposed: boolean;
   readonly found: Examined;
 }
 
 /** What the record says, read anew when it changes; a long one only after the page has been painted and the hand rests. */
-export function useExamined(study: Study, methodId: string | undefined, cycles: string): Reading {
+export function useExamined(
+  study: Study,
+  methodId: string | undefined,
+  cycles: string,
+  proposed: boolean,
+): Reading {
   const latest = useDeferredValue(study);
   const quick = motionCount(latest, methodId) <= quickMotions;
   const now = useMemo(
-    () => (quick && methodId !== undefined ? examined(latest, methodId, cycles) : undefined),
-    [quick, latest, methodId, cycles],
+    () => (quick && methodId !== undefined ? examined(latest, methodId, cycles, proposed) : undefined),
+    [quick, latest, methodId, cycles, proposed],
   );
   const [done, setDone] = useState<Done>();
-  const same = done !== undefined && done.methodId === methodId && done.cycles === cycles;
+  const same =
+    done !== undefined && done.methodId === methodId && done.cycles === cycles && done.proposed === proposed;
   const pause = same ? 400 : 30;
   useEffect(() => {
     if (quick || methodId === undefined) return;
     const timer = setTimeout(() => {
-      setDone({ study: latest, methodId, cycles, found: examined(latest, methodId, cycles) });
+      setDone({
+        study: latest,
+        methodId,
+        cycles,
+        proposed,
+        found: examined(latest, methodId, cycles, proposed),
+      });
     }, pause);
     return () => clearTimeout(timer);
-  }, [quick, latest, methodId, cycles, pause]);
+  }, [quick, latest, methodId, cycles, proposed, pause]);
   if (quick) return { found: now, stale: false };
   return { found: same ? done.found : undefined, stale: same && done.study !== latest };
 }

@@ -1,5 +1,5 @@
 import { micros } from '@evenhand/core/ground/base';
-import { endOf } from '@evenhand/core/ground/study';
+import { endOf, isConfirmedCycle } from '@evenhand/core/ground/study';
 import { numberText, timeNumber, timeText, timeUnits } from '@evenhand/core/ground/units';
 import { usePreferences } from '../shell/preferences.ts';
 import { CommitField } from './commit-field.tsx';
@@ -22,8 +22,10 @@ export function CyclesPanel(props: { readonly desk: RecordDesk }) {
     cycle,
     index,
     time: clock.span(cycle.start, endOf(cycles, index)),
+    open: cycle.setAside === undefined && !isConfirmedCycle(method, index),
   }));
-  const typical = rows.filter((row) => row.cycle.setAside === undefined);
+  const open = rows.filter((row) => row.open).length;
+  const typical = rows.filter((row) => row.cycle.setAside === undefined && !row.open);
   const mean =
     typical.length === 0
       ? undefined
@@ -34,6 +36,7 @@ export function CyclesPanel(props: { readonly desk: RecordDesk }) {
         <CommandButton desk={desk} id="cycles.mark" text="Cycle begins here" />
         <CommandButton desk={desk} id="cycles.end" text="Last cycle ends here" />
         <CommandButton desk={desk} id="cycles.remove" text="Take this mark away" />
+        <CommandButton desk={desk} id="proposals.propose" text="Propose the others" />
       </div>
       {rows.length === 0 ? (
         <p className="soft">
@@ -52,7 +55,7 @@ export function CyclesPanel(props: { readonly desk: RecordDesk }) {
             </tr>
           </thead>
           <tbody>
-            {rows.map(({ cycle, index, time }) => (
+            {rows.map(({ cycle, index, time, open: proposed }) => (
               <tr key={cycle.id} className={cycle.id === here ? 'here' : ''}>
                 <th scope="row">
                   <button
@@ -69,6 +72,7 @@ export function CyclesPanel(props: { readonly desk: RecordDesk }) {
                     }}
                   >
                     {index + 1}
+                    {proposed ? '?' : ''}
                   </button>
                 </th>
                 <td className="number">{timeNumber(time, unit)}</td>
@@ -76,7 +80,7 @@ export function CyclesPanel(props: { readonly desk: RecordDesk }) {
                   <CommitField
                     label={`Why cycle ${index + 1} is set aside`}
                     value={cycle.setAside ?? ''}
-                    placeholder="typical"
+                    placeholder={proposed ? 'to be confirmed' : 'typical'}
                     onCommit={(text) => setAside(desk, cycle.id, text)}
                   />
                 </td>
@@ -89,6 +93,7 @@ export function CyclesPanel(props: { readonly desk: RecordDesk }) {
         <p className="soft">
           Mean of {numberText(typical.length, 0)} typical {typical.length === 1 ? 'cycle' : 'cycles'}:{' '}
           {timeText(micros(mean), unit)}
+          {open === 0 ? '' : `; ${open} to be confirmed and not in it`}
         </p>
       )}
     </section>

@@ -11,12 +11,13 @@ import {
   removeCycle,
   split,
 } from './desk-edits.ts';
+import { proposalCommands } from './proposals/proposal-commands.ts';
 
 /** A command of the record desk: what a key, a button or a test calls by its id. */
 export interface DeskCommand {
   readonly id: string;
   readonly title: string;
-  readonly group: 'film' | 'score' | 'marks' | 'cycles' | 'study';
+  readonly group: 'film' | 'score' | 'marks' | 'cycles' | 'proposals' | 'study';
   /** Physical keys with modifiers, such as `Ctrl+Shift+KeyZ`; the first is the one shown. */
   readonly keys: readonly string[];
   readonly run: (desk: RecordDesk) => void;
@@ -141,6 +142,9 @@ const rows: readonly Row[] = [
   ['cycles.mark', 'cycles', 'A cycle begins here', ['Enter'], markCycle],
   ['cycles.remove', 'cycles', 'Take this cycle’s mark away', ['Alt+Delete'], removeCycle],
   ['cycles.end', 'cycles', 'The last cycle ends here', ['Shift+Enter'], endCyclesHere],
+  ...proposalCommands.map(
+    ([id, title, keys, run]) => [id, 'proposals', title, keys, run] as const satisfies Row,
+  ),
   ['study.undo', 'study', 'Undo', ['Ctrl+KeyZ'], (desk) => desk.undo()],
   ['study.redo', 'study', 'Redo', ['Ctrl+Shift+KeyZ', 'Ctrl+KeyY'], (desk) => desk.redo()],
 ];

@@ -24,9 +24,10 @@ import { type RecordDesk, stillStep } from './desk.ts';
 export function mark(desk: RecordDesk, hand: Hand, kind: MotionKind): void {
   const method = desk.method;
   if (method === undefined) return desk.say('Open a film first; then the keys mark its motions.');
+  desk.showPressed(hand, kind);
+  if (desk.proposals.rename(hand, kind)) return;
   const { carryObject } = desk.preferences.value();
   const edit = markMotion({ method, hand }, desk.playhead, kind, randomId, { carryObject });
-  desk.showPressed(hand, kind);
   if (edit === undefined) return;
   if (desk.dispatch(edit) && desk.player?.state().playing !== true) desk.selectAtPlayhead(hand);
 }

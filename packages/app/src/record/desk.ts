@@ -1,5 +1,5 @@
 import type { Edit } from '@evenhand/core/ground/edit';
-import { type Finding, finding } from '@evenhand/core/ground/findings';
+import type { Finding } from '@evenhand/core/ground/findings';
 import {
   type Cycle,
   type Film,
@@ -24,10 +24,13 @@ import {
   moveStart,
   type Span,
 } from '@evenhand/core/record';
-import { createPlayer, nextSpeed, type OpenFilm, openFilm, type Player } from '@evenhand/media';
+import { createPlayer, nextSpeed, type OpenFilm, type Player } from '@evenhand/media';
 import type { PreferenceStore } from '../editor/preferences.ts';
 import type { StudyDocument } from '../editor/study-document.ts';
 import type { ScoreControls, ScoreEvent, ScoreSelection } from '../surfaces/score/score-events.ts';
+import { loadFilm } from './load-film.ts';
+import { Proposals } from './proposals/proposals.ts';
+import { DeskTracks } from './tracks/desk-tracks.ts';
 
 export type FilmState =
   | { readonly kind: 'none' }
@@ -57,6 +60,9 @@ export const stillStep = 10_000;
 export class RecordDesk {
   readonly document: StudyDocument;
   readonly preferences: PreferenceStore;
+  readonly proposals: Proposals = new Proposals(this);
+  /** Where the hands are in the film. */
+  readonly tracks: DeskTracks;
   readonly #listeners = new Set<() => void>();
   #state: DeskState;
   #score: ScoreControls | undefined;
@@ -82,6 +88,7 @@ export class RecordDesk {
     };
     this.#stopDocument = document.subscribe(() => this.#followDocument());
     this.#openFilm();
+    this.tracks = new DeskTracks(this);
   }
 
   readonly state = (): DeskState => this.#state;
@@ -130,7 +137,9 @@ export class RecordDesk {
 
   dispose(): void {
     this.#disposed = true;
+    this.tracks.dispose();
     this.#stopDocument();
+    this.proposals.dispose();
     this.#closeFilm();
     this.#listeners.clear();
   }
@@ -139,6 +148,7 @@ export class RecordDesk {
 
   chooseMethod(id: string): void {
     if (id === this.#state.methodId) return;
+    this.proposals.forget();
     this.#set({ methodId: id, selection: undefined, loop: undefined, lit: undefined, still: 0 });
     this.#openFilm();
   }
@@ -182,12 +192,7 @@ export class RecordDesk {
   }
 
   async #load(film: Film, turn: number): Promise<void> {
-    const url = `/api/films/${film.sha256}`;
-    const findings = await missing(url, film.name);
-    const opened =
-      findings === undefined
-        ? await openFilm({ url, name: film.name })
-        : { ok: false as const, error: findings };
+    const opened = await loadFilm(film);
     if (this.#disposed || turn !== this.#opening) {
       if (opened.ok) opened.value.dispose();
       return;
@@ -480,15 +485,6 @@ export class RecordDesk {
 
   #emit(): void {
     for (const listener of [...this.#listeners]) listener();
-  }
-}
-
-async function missing(url: string, name: string): Promise<readonly Finding[] | undefined> {
-  try {
-    const response = await fetch(url, { method: 'HEAD' });
-    return response.ok ? undefined : [finding('film/missing', {}, { name })];
-  } catch {
-    return [finding('server/away')];
   }
 }
 

@@ -12,6 +12,7 @@ const groups: readonly (readonly [DeskCommand['group'], string])[] = [
   ['score', 'Score and selection'],
   ['marks', 'Marks'],
   ['cycles', 'Cycles'],
+  ['proposals', 'Proposals'],
   ['study', 'Study'],
 ];
 

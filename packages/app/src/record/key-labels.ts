@@ -37,6 +37,6 @@ const words: Readonly<Record<string, string>> = {
 export function chordText(chord: string, label: (code: KeyCode) => string): string {
   return chord
     .split('+')
-    .map((part) => words[part] ?? (/^(Key|Digit)/.test(part) ? label(part) : part))
+    .map((part) => words[part] ?? (/^(Key|Digit|Quote|Backquote)/.test(part) ? label(part) : part))
     .join(' + ');
 }

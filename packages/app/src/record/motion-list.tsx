@@ -1,6 +1,7 @@
 import { endOf, type Hand, hands, type Motion } from '@evenhand/core/ground/study';
 import { motionFactsOf } from '@evenhand/core/ground/tables';
 import { timeNumber, timeUnits } from '@evenhand/core/ground/units';
+import { confidenceText } from '@evenhand/core/record';
 import { useMemo, useState } from 'react';
 import {
   type Key,
@@ -83,19 +84,24 @@ export function MotionList(props: { readonly desk: RecordDesk }) {
         >
           {(line) => {
             const facts = motionFactsOf(line.motion.kind);
-            const words = [line.motion.object, line.motion.said === 'proposed' ? '(proposed)' : undefined]
-              .filter((part) => part !== undefined)
-              .join(' ');
+            const words = line.motion.object ?? '';
+            const sure = line.motion.said === 'proposed' ? confidenceText(line.motion.confidence) : undefined;
             const duration =
               clock === undefined ? '' : timeNumber(clock.span(line.motion.start, line.end), unit);
             return (
               <ListBoxItem
                 id={line.id}
-                textValue={`${line.hand} hand, ${facts.name}${words === '' ? '' : `, ${words}`}, starts ${time(line.motion.start)}, lasts ${duration} ${timeUnits[unit].symbol}`}
+                textValue={`${line.hand} hand, ${facts.name}${words === '' ? '' : `, ${words}`}, starts ${time(line.motion.start)}, lasts ${duration} ${timeUnits[unit].symbol}${sure === undefined ? '' : `, proposed: ${sure}`}`}
               >
                 <span className="who">{line.hand === 'left' ? 'L' : 'R'}</span>
                 <MotionSwatch kind={line.motion.kind} />
-                <span className="code">{facts.code}</span>
+                {sure === undefined ? (
+                  <span className="code">{facts.code}</span>
+                ) : (
+                  <em className="code" title={`Proposed: ${sure}`}>
+                    {facts.code}?
+                  </em>
+                )}
                 <span className="words">{words === '' ? facts.name : words}</span>
                 <span className="number">{time(line.motion.start)}</span>
                 <span className="number">{duration}</span>

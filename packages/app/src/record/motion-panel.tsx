@@ -16,6 +16,7 @@ import {
   split,
 } from './desk-edits.ts';
 import { MotionSwatch } from './motion-swatch.tsx';
+import { PathFigures } from './tracks/path-figures.tsx';
 import { useDesk, useDocument } from './use-desk.ts';
 
 /** The selected motion or span: its fields and what can be done with it. */
@@ -36,6 +37,7 @@ export function MotionPanel(props: { readonly desk: RecordDesk }) {
     <section className="motion-panel" aria-label="Selection">
       {one === undefined ? <SpanHead desk={desk} /> : <MotionHead desk={desk} />}
       <MotionFields key={one?.item.id ?? `${span.from}-${span.to}`} desk={desk} motion={one?.item} />
+      <PathFigures desk={desk} />
       <div className="actions">
         {one === undefined ? null : (
           <>

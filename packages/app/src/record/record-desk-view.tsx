@@ -6,8 +6,10 @@ import type { RecordDesk } from './desk.ts';
 import { DeskMessage } from './desk-message.tsx';
 import { KeyDialog } from './key-dialog.tsx';
 import { KeyHalf } from './key-half.tsx';
+import { ReviewStrip } from './proposals/review-strip.tsx';
 import { ScoreView } from './score-view.tsx';
 import { SidePanel } from './side-panel.tsx';
+import { FilmOverlay } from './tracks/film-overlay.tsx';
 import { Transport } from './transport.tsx';
 import { useDesk, useDocument } from './use-desk.ts';
 import { useDeskKeys } from './use-desk-keys.ts';
@@ -36,11 +38,13 @@ export function RecordDeskView(props: { readonly desk: RecordDesk }) {
         {showKeys ? <KeyHalf desk={desk} hand="left" /> : null}
         <div className="film">
           {method === undefined ? <AddFilm desk={desk} first /> : <FilmView desk={desk} />}
+          <FilmOverlay desk={desk} />
         </div>
         {showKeys ? <KeyHalf desk={desk} hand="right" /> : null}
       </section>
       <SidePanel desk={desk} />
       <Transport desk={desk} onKeys={() => setKeysOpen(true)} />
+      <ReviewStrip desk={desk} />
       <ScoreView desk={desk} />
       <DeskMessage text={state.message} onDismiss={() => desk.say(undefined)} />
       {keysOpen ? <KeyDialog onClose={() => setKeysOpen(false)} /> : null}

@@ -3,6 +3,7 @@ import { useLook, usePreferences } from '../shell/preferences.ts';
 import type { ScoreControls } from '../surfaces/score/score-events.ts';
 import { ScoreSurface } from '../surfaces/score/score-surface.ts';
 import type { RecordDesk } from './desk.ts';
+import { useTracks } from './tracks/use-tracks.ts';
 import { useDesk, useDocument, usePlayer, usePlayhead } from './use-desk.ts';
 
 /** The two-hand score: a canvas that React only feeds. */
@@ -15,6 +16,7 @@ export function ScoreView(props: { readonly desk: RecordDesk }) {
   const playhead = usePlayhead(desk);
   const { unit } = usePreferences();
   const look = useLook();
+  const ribbon = useTracks(desk).shown?.ribbon;
   const method = study.methods.find((item) => item.id === methodId);
   const playing = usePlayer(desk)?.playing ?? false;
   useEffect(() => {
@@ -34,7 +36,7 @@ export function ScoreView(props: { readonly desk: RecordDesk }) {
   }, [desk]);
   useEffect(() => {
     if (method === undefined) return;
-    surface.current?.update({ study, method, unit, playhead, playing, look, selection, loop, lit });
-  }, [study, method, unit, playhead, playing, look, selection, loop, lit]);
+    surface.current?.update({ study, method, unit, playhead, playing, look, selection, loop, lit, ribbon });
+  }, [study, method, unit, playhead, playing, look, selection, loop, lit, ribbon]);
   return <section className="score" aria-label="Two-hand score" ref={host} />;
 }

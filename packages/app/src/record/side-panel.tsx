@@ -4,11 +4,12 @@ import type { RecordDesk } from './desk.ts';
 import { FilmPanel } from './film-panel.tsx';
 import { MotionList } from './motion-list.tsx';
 import { MotionPanel } from './motion-panel.tsx';
+import { TracksPanel } from './tracks/tracks-panel.tsx';
 
-const tabs = ['motions', 'cycles', 'film'] as const;
-const titles = { motions: 'Motions', cycles: 'Cycles', film: 'Film and study' } as const;
+const tabs = ['motions', 'cycles', 'tracks', 'film'] as const;
+const titles = { motions: 'Motions', cycles: 'Cycles', tracks: 'Tracks', film: 'Film and study' } as const;
 
-/** At the side: the selected motion and the list of all, the cycles, and what is known of the film. */
+/** At the side: the selected motion and the list of all, the cycles, where the hands are, and what is known of the film. */
 export function SidePanel(props: { readonly desk: RecordDesk }) {
   const [tab, setTab] = useState<(typeof tabs)[number]>('motions');
   return (
@@ -36,6 +37,8 @@ export function SidePanel(props: { readonly desk: RecordDesk }) {
           </>
         ) : tab === 'cycles' ? (
           <CyclesPanel desk={props.desk} />
+        ) : tab === 'tracks' ? (
+          <TracksPanel desk={props.desk} />
         ) : (
           <FilmPanel desk={props.desk} />
         )}

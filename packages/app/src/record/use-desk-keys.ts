@@ -43,9 +43,9 @@ function runKey(desk: RecordDesk, event: KeyboardEvent, marking: boolean): boole
   return true;
 }
 
-/** Marking and cycles belong to the record desk; undo and moving about to every desk. */
+/** Marking, cycles and proposals belong to the record desk; undo and moving about to every desk. */
 function changesMarks({ group }: DeskCommand): boolean {
-  return group === 'marks' || group === 'cycles';
+  return group === 'marks' || group === 'cycles' || group === 'proposals';
 }
 
 /** A key press that no field, no dialog and no other listener has a claim on. */
@@ -68,7 +68,8 @@ function isField(target: Element): boolean {
 /** Keys that a focused control needs for itself. */
 function belongsTo(target: Element, event: KeyboardEvent): boolean {
   const pressable = target.closest('button, a, summary, label, input') !== null;
-  if (pressable && (event.code === 'Space' || event.code === 'Enter')) return true;
+  const plain = !event.ctrlKey && !event.metaKey && !event.altKey;
+  if (pressable && plain && (event.code === 'Space' || event.code === 'Enter')) return true;
   const range = target instanceof HTMLInputElement && (target.type === 'range' || target.type === 'radio');
   const moves = ['ArrowUp', 'ArrowDown', 'Home', 'End', 'PageUp', 'PageDown'].includes(event.code);
   if (range && (moves || event.code === 'ArrowLeft' || event.code === 'ArrowRight')) return true;

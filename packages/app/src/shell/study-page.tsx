@@ -19,6 +19,19 @@ const ExamineDeskView = lazy(() =>
   import('../examine/examine-desk-view.tsx').then((module) => ({ default: module.ExamineDeskView })),
 );
 
+const DefineDeskView = lazy(() =>
+  import('../define/define-desk-view.tsx').then((module) => ({ default: module.DefineDeskView })),
+);
+const WatchView = lazy(() =>
+  import('../define/watch/watch-view.tsx').then((module) => ({ default: module.WatchView })),
+);
+const DevelopDeskView = lazy(() =>
+  import('../develop/develop-desk-view.tsx').then((module) => ({ default: module.DevelopDeskView })),
+);
+const EvaluateDeskView = lazy(() =>
+  import('../evaluate/evaluate-desk-view.tsx').then((module) => ({ default: module.EvaluateDeskView })),
+);
+
 type StudyRoute = Extract<Route, { page: 'study' }>;
 
 /** The eight steps of method study, in their order; those with a desk can be opened. */
@@ -32,6 +45,9 @@ const steps = [
   'install',
   'maintain',
 ] as const;
+
+/** Steps that have a desk. */
+const withDesk = ['record', 'examine', 'develop', 'evaluate', 'define'] as const;
 
 /** One study: its steps along the top, one desk below. */
 export function StudyPage(props: { readonly route: StudyRoute }) {
@@ -96,25 +112,9 @@ function OpenStudy(props: { readonly desk: RecordDesk; readonly route: StudyRout
             invented
           </span>
         ) : null}
-        <nav aria-label="Steps of the study">
-          <ol className="steps">
-            {steps.map((step) => (
-              <li key={step}>
-                {step === 'record' || step === 'examine' ? (
-                  <Link to={{ ...here, desk: step }} current={route.desk === step}>
-                    {step}
-                  </Link>
-                ) : (
-                  <span className="later" title={`The ${step} step is not part of this version.`}>
-                    {step}
-                  </span>
-                )}
-              </li>
-            ))}
-          </ol>
-        </nav>
+        <Steps here={here} desk={route.desk} />
         <Link
-          to={{ ...here, desk: route.desk === 'chart' ? 'record' : 'chart' }}
+          to={deskRoute(here, route.desk === 'chart' ? 'record' : 'chart')}
           className="to-chart"
           current={route.desk === 'chart'}
         >
@@ -148,13 +148,67 @@ function OpenStudy(props: { readonly desk: RecordDesk; readonly route: StudyRout
   );
 }
 
+/** The steps along the top; on a phone behind the name of the one that is open. */
+function Steps(props: { readonly here: StudyRoute; readonly desk: StudyRoute['desk'] }) {
+  const { here, desk } = props;
+  const [open, setOpen] = useState(false);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: whoever has gone to another desk has chosen
+  useEffect(() => setOpen(false), [desk]);
+  return (
+    <>
+      <button type="button" className="quiet steps-fold" aria-expanded={open} onClick={() => setOpen(!open)}>
+        {shownStep(desk)} …
+      </button>
+      <nav aria-label="Steps of the study" className={open ? 'unfolded' : undefined}>
+        <ol className="steps">
+          {steps.map((step) => {
+            const built = withDesk.find((name) => name === step);
+            return (
+              <li key={step}>
+                {built === undefined ? (
+                  <span className="later" title={`The ${step} step is not part of this version.`}>
+                    {step}
+                  </span>
+                ) : (
+                  <Link to={deskRoute(here, built)} current={shownStep(desk) === step}>
+                    {step}
+                  </Link>
+                )}
+              </li>
+            );
+          })}
+        </ol>
+      </nav>
+    </>
+  );
+}
+
+/** What was open on one desk means nothing to another. */
+function deskRoute({ open: _, ...here }: StudyRoute, desk: StudyRoute['desk']): StudyRoute {
+  return { ...here, desk };
+}
+
+function shownStep(desk: StudyRoute['desk']): string {
+  return desk === 'watch' ? 'define' : desk;
+}
+
 function Desk(props: { readonly desk: RecordDesk; readonly route: StudyRoute }) {
   const { desk, route } = props;
   if (route.desk === 'chart') return <ChartPage desk={desk} />;
   if (route.desk === 'record') return <RecordDeskView desk={desk} />;
   return (
     <Suspense fallback={<p className="soft opening">Opening the desk …</p>}>
-      <ExamineDeskView desk={desk} route={route} />
+      {route.desk === 'examine' ? (
+        <ExamineDeskView desk={desk} route={route} />
+      ) : route.desk === 'develop' ? (
+        <DevelopDeskView desk={desk} route={route} />
+      ) : route.desk === 'evaluate' ? (
+        <EvaluateDeskView desk={desk} route={route} />
+      ) : route.desk === 'watch' ? (
+        <WatchView desk={desk} route={route} />
+      ) : (
+        <DefineDeskView desk={desk} route={route} />
+      )}
     </Suspense>
   );
 }

@@ -1,5 +1,6 @@
 import type { Hand, Method, Study } from '@evenhand/core/ground/study';
 import type { TimeUnit } from '@evenhand/core/ground/units';
+import type { SpeedRibbon } from '@evenhand/core/record';
 
 /** What is chosen on the score: one motion, one cycle, or a span of one hand or of both. */
 export type ScoreSelection =
@@ -24,6 +25,8 @@ export interface ScoreState {
     | undefined;
   /** Hands whose row is being marked now; the others are drawn softer. Left out: both. */
   readonly activeHands?: readonly Hand[] | undefined;
+  /** The speed of the hands, in a ribbon under the score. */
+  readonly ribbon?: SpeedRibbon | undefined;
 }
 
 /** `preview` many times, then exactly one of `commit` (one undo entry) or `cancel` (nothing happened). */

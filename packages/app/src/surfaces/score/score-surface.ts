@@ -148,8 +148,9 @@ export class ScoreSurface implements ScoreControls {
     const look = looks[this.#state.look];
     const { areas, scale } = scorePlan(input);
     const { method, clock, view, whole, preview } = input;
-    const overview = [method, clock, whole.fromUs, whole.toUs, look];
-    const ground = [...overview, view.fromUs, view.toUs, input.unit, input.activeHands];
+    // The ribbon takes room, so all parts move when it comes or goes.
+    const overview = [method, clock, whole.fromUs, whole.toUs, look, input.ribbonHeight];
+    const ground = [...overview, view.fromUs, view.toUs, input.unit, input.activeHands, input.ribbon];
     const held = [this.#state.study.places, preview?.row, preview?.id, preview?.to];
     if (!same(this.#painted.overview, overview))
       this.#layers.paint('overview', overviewNodes(input, areas), look);
@@ -178,6 +179,8 @@ export class ScoreSurface implements ScoreControls {
       selection: state.selection?.kind === 'span' ? spanWithin(clock, state.selection) : state.selection,
       loop: state.loop === undefined ? undefined : spanWithin(clock, state.loop),
       activeHands: state.activeHands,
+      ribbon: state.ribbon,
+      ribbonHeight: state.ribbon === undefined ? 0 : height < 260 ? 22 : 38,
       lit: state.lit?.map((span) => spanWithin(clock, span)),
       placeName: (id) => state.study.places.find((place) => place.id === id)?.name,
       hover,
