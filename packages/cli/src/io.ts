@@ -1,6 +1,7 @@
 import type { Result } from '@evenhand/core/ground/base';
 import type { Finding } from '@evenhand/core/ground/findings';
-import type { PaperName, Scene } from '@evenhand/core/ground/scene';
+import type { Scene, SheetName } from '@evenhand/core/ground/scene';
+import type { Track } from '@evenhand/core/record';
 import type { EmbeddedFont } from '@evenhand/draw';
 
 /** Why the outside world said no, as the end of a sentence. */
@@ -21,12 +22,16 @@ export interface Io {
   readonly newId: () => string;
   /** Today as YYYY-MM-DD where the user is. */
   readonly today: () => string;
+  /** Milliseconds that never go back, to end what takes too long. */
+  readonly now: () => number;
   readonly version: string;
   /** The typeface that is put into every SVG, so that it looks the same everywhere. */
   readonly svgFonts: () => Promise<readonly EmbeddedFont[]>;
   /** Sheets as one PDF; the part that makes it is heavy and loaded only then. */
   readonly pdf: (pages: readonly Scene[], look: PdfLook) => Promise<Uint8Array>;
   readonly serve: (options: ServeOptions) => Promise<Result<RunningServer, Finding>>;
+  /** Finds the hands in a film, in a browser without a window. */
+  readonly trackFilm: (file: string, wishes: TrackWishes) => Promise<Result<FoundTrack, readonly Finding[]>>;
   /** Shows an address in the desktop's browser; false where there is no desktop. */
   readonly openBrowser: (address: string) => boolean;
   /** Resolves when the user or the system asks the program to stop. */
@@ -34,8 +39,35 @@ export interface Io {
 }
 
 export interface PdfLook {
-  readonly paper: PaperName;
+  readonly paper: SheetName;
   readonly title: string;
+}
+
+export interface TrackWishes {
+  /** The film as the person knows it. */
+  readonly name: string;
+  readonly mirrored: boolean;
+  readonly workers: 1 | 2;
+  readonly onProgress: (progress: TrackProgress) => void;
+}
+
+export interface TrackProgress {
+  readonly done: number;
+  readonly frames: number;
+  readonly secondsLeft?: number | undefined;
+}
+
+export interface FoundTrack {
+  readonly track: Track;
+  /** Counted in frames. */
+  readonly report: {
+    readonly frames: number;
+    readonly both: number;
+    readonly leftOnly: number;
+    readonly rightOnly: number;
+    readonly none: number;
+  };
+  readonly findings: readonly Finding[];
 }
 
 export interface ServeOptions {

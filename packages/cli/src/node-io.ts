@@ -14,6 +14,7 @@ export function nodeIo(): Io {
     say: (message) => {
       process.stderr.write(`${message}\n`);
     },
+    now: () => performance.now(),
     newId: () => randomBytes(12).toString('base64url'),
     version: manifest.version,
     svgFonts: async () => {
@@ -28,6 +29,10 @@ export function nodeIo(): Io {
     serve: async (options) => {
       const { startServer } = await import('@evenhand/server');
       return startServer(options);
+    },
+    trackFilm: async (file, wishes) => {
+      const { trackInBrowser } = await import('./browser/track-in-browser.ts');
+      return trackInBrowser(file, wishes);
     },
     openBrowser,
     stopped,

@@ -5,11 +5,17 @@ import { define } from './commands/define.ts';
 import { defineCycles } from './commands/define-cycles.ts';
 import { defineLearning } from './commands/define-learning.ts';
 import { defineSampling } from './commands/define-sampling.ts';
+import { develop } from './commands/develop.ts';
+import { developWork } from './commands/develop-work.ts';
 import { evaluate } from './commands/evaluate.ts';
+import { evaluateMachines } from './commands/evaluate-machines.ts';
 import { examine } from './commands/examine.ts';
 import { recordChart } from './commands/record-chart.ts';
 import { recordExport } from './commands/record-export.ts';
 import { recordImport } from './commands/record-import.ts';
+import { recordPaths } from './commands/record-paths.ts';
+import { recordPropose } from './commands/record-propose.ts';
+import { recordTrack } from './commands/record-track.ts';
 import { serve } from './commands/serve.ts';
 import { commandHelp, overview } from './help.ts';
 import { type ExitCode, exitCode, type Io } from './io.ts';
@@ -21,7 +27,13 @@ export const commands: readonly Command[] = [
   recordChart,
   recordImport,
   recordExport,
+  recordTrack,
+  recordPropose,
+  recordPaths,
   examine,
+  developWork,
+  develop,
+  evaluateMachines,
   evaluate,
   defineCycles,
   defineSampling,

@@ -1,20 +1,26 @@
-import { type AllowanceConvention, conventionWords, type Precision } from '@evenhand/core/define';
+import type { Precision, StandardWish } from '@evenhand/core/define';
 import { parseCycles } from '@evenhand/core/examine';
 import { fail, ok, type Result } from '@evenhand/core/ground/base';
+import type { TimeStudyAllowances, TimeStudyElement } from '@evenhand/core/ground/study';
 import { type RatingScaleId, ratingScales } from '@evenhand/core/ground/tables';
 import type { TimeUnit } from '@evenhand/core/ground/units';
 import type { Call, OptionFacts } from '../command.ts';
+import { allowanceOptions, readAllowances } from './define-allowance.ts';
 import {
   type NamedNumbers,
   precisionDefault,
   readConfidence,
   readNamed,
+  readNumber,
+  readPairs,
   readPercent,
   readUnit,
+  readWhole,
 } from './define-words.ts';
 
 export const scaleNames = Object.keys(ratingScales) as RatingScaleId[];
-const conventions = { basic: 'share-of-basic-time', shift: 'share-of-shift' } as const;
+type Work = TimeStudyElement['work'];
+const workNames: readonly Work[] = ['worker', 'process', 'inside'];
 
 /** How readings become a standard, as it was asked for. */
 export interface DefineChoice {
@@ -27,15 +33,21 @@ export interface DefineChoice {
   readonly scale: RatingScaleId;
   /** Every how many cycles an element is done. */
   readonly every: NamedNumbers;
-  readonly allowance: number;
-  readonly contingency: number;
-  readonly convention: AllowanceConvention;
+  /** What paces an element, by the key of its name. */
+  readonly work: ReadonlyMap<string, Work>;
+  readonly allowances: TimeStudyAllowances;
+  /** Relaxation of single elements, by the key of their name. */
+  readonly ownAllowances: NamedNumbers['byName'];
+  /** Of a table; a record says itself how many units a cycle makes. */
+  readonly pieces: number | undefined;
+  readonly draws: StandardWish;
   readonly confidence: number;
   readonly precision: Extract<Precision, { kind: 'relative' }>;
   readonly ratingError: number;
 }
 
 export const defineOptions: Readonly<Record<string, OptionFacts>> = {
+  study: { value: 'ID', help: 'a time study that is stored in the document, by id or name' },
   method: { value: 'ID', help: 'id or name of the method of a study; left out, the first' },
   cycles: { value: 'LIST', help: 'such as 1-6 or 1-4,6; left out, all' },
   proposed: { help: 'let proposed motions count that nobody has confirmed' },
@@ -51,18 +63,23 @@ export const defineOptions: Readonly<Record<string, OptionFacts>> = {
   },
   scale: { value: 'SCALE', help: `${scaleNames.join(', ')}; left out, 0-100` },
   every: { value: 'LIST', help: 'elements that are not done in every cycle, as "NAME=10; NAME=4"' },
-  allowance: { value: 'PERCENT', help: 'relaxation allowance; left out, none' },
-  contingency: { value: 'PERCENT', help: 'contingency on top; left out, none' },
-  of: {
-    value: 'WHAT',
-    help: 'basic or shift: what the allowance is a share of; needed with an allowance',
+  work: {
+    value: 'LIST',
+    help: 'what paces an element: worker, process (a machine) or inside (work while the machine runs), as "cure=process; load next=inside"; left out, worker',
   },
+  pieces: { value: 'N', help: 'pieces that one cycle of a table makes; left out, 1' },
+  ...allowanceOptions,
   confidence: { value: 'PERCENT', help: 'of the intervals; left out, 95' },
   precision: { value: 'PERCENT', help: 'wanted of each mean, for the cycles needed; left out, 5' },
   error: {
     value: 'PERCENT',
     help: 'error of the rating (one standard deviation of its level), carried into the interval; left out, none',
   },
+  draws: {
+    value: 'N',
+    help: 'draws of whole cycles as a check beside the interval, 100 to 100000, or 0 for none; left out, 2000',
+  },
+  seed: { value: 'N', help: 'whole number: the same seed gives the same draws; left out, 1' },
   json: { help: 'print all of it as JSON' },
 };
 
@@ -73,12 +90,14 @@ export function readDefineChoice(call: Call): Result<DefineChoice, string> {
   if (!cycles.ok) return cycles;
   const unit = readUnit(call.text('unit'));
   if (!unit.ok) return unit;
-  const [rating, every] = [
+  const [rating, every, work] = [
     readNamed('rating', call.text('rating') ?? ''),
     readNamed('every', call.text('every') ?? ''),
+    readWork(call.text('work') ?? ''),
   ];
   if (!rating.ok) return rating;
   if (!every.ok) return every;
+  if (!work.ok) return work;
   const scale = scaleNames.find((name) => name === (call.text('scale') ?? '0-100').replace('–', '-'));
   if (scale === undefined)
     return fail(`--scale ${call.text('scale')} is not known; it can be ${scaleNames.join(', ')}.`);
@@ -87,6 +106,12 @@ export function readDefineChoice(call: Call): Result<DefineChoice, string> {
     return fail(`--zeros ${zeros} is not known; it can be aside.`);
   const shares = readShares(call);
   if (!shares.ok) return shares;
+  const draws = readDraws(call);
+  if (!draws.ok) return draws;
+  const pieces = readPieces(call.text('pieces'));
+  if (!pieces.ok) return pieces;
+  const allowances = readAllowances(call);
+  if (!allowances.ok) return allowances;
   return ok({
     cycles: cycles.value,
     proposed: call.flag('proposed'),
@@ -99,24 +124,51 @@ export function readDefineChoice(call: Call): Result<DefineChoice, string> {
     rating: rating.value,
     scale,
     every: every.value,
+    work: work.value,
+    allowances: allowances.value.allowances,
+    ownAllowances: allowances.value.own,
+    pieces: pieces.value,
+    draws: draws.value,
     ...shares.value,
   });
 }
 
-type Shares = Pick<
-  DefineChoice,
-  'allowance' | 'contingency' | 'convention' | 'confidence' | 'precision' | 'ratingError'
->;
+function readWork(text: string): Result<ReadonlyMap<string, Work>, string> {
+  const pairs = readPairs('work', text, 'NAME=WORK');
+  if (!pairs.ok) return pairs;
+  const found = new Map<string, Work>();
+  for (const [name, word] of pairs.value) {
+    const work = workNames.find((known) => known === word.toLowerCase());
+    if (work === undefined)
+      return fail(`--work: “${word}” of “${name}” is not known; it can be ${workNames.join(', ')}.`);
+    found.set(name, work);
+  }
+  return ok(found);
+}
+
+function readPieces(text: string | undefined): Result<number | undefined, string> {
+  if (text === undefined) return ok(undefined);
+  const pieces = readNumber('pieces', text);
+  if (!pieces.ok || (pieces.value > 0 && pieces.value <= 1e6)) return pieces;
+  return fail(`--pieces ${text} is not above 0 and up to a million.`);
+}
+
+function readDraws(call: Call): Result<StandardWish, string> {
+  const draws = readWhole('draws', call.text('draws') ?? '2000');
+  if (!draws.ok) return draws;
+  if (draws.value !== 0 && (draws.value < 100 || draws.value > 100_000))
+    return fail(`--draws ${draws.value} is neither 0 nor a number from 100 to 100000.`);
+  const seed = readWhole('seed', call.text('seed') ?? '1');
+  return seed.ok ? ok({ draws: draws.value, seed: seed.value }) : seed;
+}
+
+type Shares = Pick<DefineChoice, 'confidence' | 'precision' | 'ratingError'>;
 
 function readShares(call: Call): Result<Shares, string> {
   const share = (option: string, otherwise: number) => {
     const text = call.text(option);
     return text === undefined ? ok(otherwise) : readPercent(option, text);
   };
-  const allowance = share('allowance', 0);
-  if (!allowance.ok) return allowance;
-  const contingency = share('contingency', 0);
-  if (!contingency.ok) return contingency;
   const confidence = readConfidence(call.text('confidence'));
   if (!confidence.ok) return confidence;
   const precision = share('precision', precisionDefault);
@@ -126,27 +178,9 @@ function readShares(call: Call): Result<Shares, string> {
   }
   const ratingError = share('error', 0);
   if (!ratingError.ok) return ratingError;
-  const convention = readConvention(call.text('of'), allowance.value);
-  if (!convention.ok) return convention;
   return ok({
-    allowance: allowance.value,
-    contingency: contingency.value,
-    convention: convention.value,
     confidence: confidence.value,
     precision: { kind: 'relative', share: precision.value },
     ratingError: ratingError.value,
   });
-}
-
-/** The same figure gives another standard in each convention, so it is asked for and never taken for granted. */
-function readConvention(word: string | undefined, allowance: number): Result<AllowanceConvention, string> {
-  if (word === undefined) {
-    const both = `--of basic (${conventionWords['share-of-basic-time']}) or --of shift (${conventionWords['share-of-shift']})`;
-    return allowance === 0
-      ? ok('share-of-basic-time')
-      : fail(`It must be said what the allowance is a share of: ${both}.`);
-  }
-  return word === 'basic' || word === 'shift'
-    ? ok(conventions[word])
-    : fail(`--of ${word} is not known; it can be basic or shift.`);
 }

@@ -12,8 +12,7 @@ import { numberText, percentText } from '@evenhand/core/ground/units';
 import { badUse, type Call, type Command } from '../command.ts';
 import { exitCode } from '../io.ts';
 import { failWith, outJson, say } from '../report.ts';
-import { type FormNeeded, formsNeeded, formWords } from './define-study.ts';
-import { tableLines } from './define-text.ts';
+import { type FormNeeded, formsNeeded, formWords } from './define-forms.ts';
 import {
   precisionDefault,
   readConfidence,
@@ -22,6 +21,7 @@ import {
   readPercent,
   readWhole,
 } from './define-words.ts';
+import { tableLines } from './table-lines.ts';
 
 const forms: readonly CyclesForm[] = ['population', 'normal', 'student', 'student-iterated'];
 
@@ -61,7 +61,11 @@ export const defineCycles: Command = {
     const notes = needed.value[0]?.notes ?? [];
     say(io, notes);
     const told = { pilot: pilot.value, precision, confidence, reached: reached.value, forms: needed.value };
-    if (json) await outJson(io, { ok: true, ...told, notes });
+    if (json)
+      await outJson(io, {
+        ...{ ok: true, figure: 'cycles', ...told, notes },
+        forms: needed.value.map((form) => ({ ...form, notes: undefined })),
+      });
     else await io.out(cyclesText(told));
     return exitCode.done;
   },

@@ -1,6 +1,9 @@
 import {
   batchTime,
+  fitLearning,
   type LearningCurve,
+  type LearningFit,
+  type LearningPoint,
   learningExponent,
   learningModelWords,
   timeUpTo,
@@ -13,7 +16,7 @@ import { numberText, percentText } from '@evenhand/core/ground/units';
 import { badUse, type Call, type Command } from '../command.ts';
 import { exitCode } from '../io.ts';
 import { failWith, outJson } from '../report.ts';
-import { readNumber, readPercent, readWhole } from './define-words.ts';
+import { readConfidence, readNumber, readPairs, readPercent, readWhole } from './define-words.ts';
 
 const models = { unit: 'unit', average: 'cumulative-average' } as const;
 
@@ -23,8 +26,13 @@ export const defineLearning: Command = {
   operands: [],
   options: {
     model: { value: 'MODEL', help: 'unit (Crawford) or average (Wright); must be given' },
-    first: { value: 'TIME', help: 'time of the first unit, in any unit of time; must be given' },
-    rate: { value: 'PERCENT', help: 'learning rate, such as 80; must be given' },
+    first: { value: 'TIME', help: 'time of the first unit, in any unit of time; needed without --points' },
+    rate: { value: 'PERCENT', help: 'learning rate, such as 80; needed without --points' },
+    points: {
+      value: 'LIST',
+      help: 'times that were measured, as "1=100; 2=83; 4=66": the curve is fitted through them',
+    },
+    confidence: { value: 'PERCENT', help: 'of the interval of a fitted rate; left out, 95' },
     unit: { value: 'N', help: 'the unit whose time is wanted, with all units up to it' },
     batch: { value: 'A-B', help: 'the units whose total is wanted' },
     reach: { value: 'TIME', help: 'the time of a unit that shall be reached' },
@@ -33,28 +41,51 @@ export const defineLearning: Command = {
   example: 'evenhand define learning --model unit --first 100 --rate 80 --unit 20 --batch 11-20',
   notes: [
     'The two models give different times for the same rate, so the model is never taken for granted and is named in every result.',
-    'Times come out in the unit of time of --first.',
+    'A fit needs three points or more. In the unit model a point is the time of that unit, in the cumulative average model the average of all units up to it.',
+    'Times come out in the unit of time of --first or of --points.',
   ],
   run: async (call, io) => {
     const json = call.flag('json');
     const asked = readAsked(call);
     if (!asked.ok) return failWith(io, json, [badUse(asked.error, defineLearning.example)]);
-    const told = compute(asked.value);
+    const drawn = curveOf(asked.value);
+    if (!drawn.ok) return failWith(io, json, [drawn.error]);
+    const { curve, fit } = drawn.value;
+    const told = compute(curve, asked.value);
     if (!told.ok) return failWith(io, json, [told.error]);
-    const { curve } = asked.value;
     const words = learningModelWords[curve.model];
+    const exponent = learningExponent(curve.rate);
     if (json)
-      await outJson(io, { ok: true, ...curve, words, exponent: learningExponent(curve.rate), ...told.value });
-    else await io.out(learningText(curve, told.value));
+      await outJson(io, { ok: true, figure: 'learning', ...curve, words, exponent, fit, ...told.value });
+    else await io.out(learningText(curve, fit, told.value));
     return exitCode.done;
   },
 };
 
 interface Asked {
-  readonly curve: LearningCurve;
+  readonly curve: LearningCurve | FitAsked;
   readonly unit: number | undefined;
   readonly batch: { readonly from: number; readonly to: number } | undefined;
   readonly reach: number | undefined;
+}
+
+interface FitAsked {
+  readonly model: LearningCurve['model'];
+  readonly points: readonly LearningPoint[];
+  readonly confidence: number;
+}
+
+/** What a fit says beyond its curve. */
+type Fit = Pick<LearningFit, 'rateInterval' | 'deviation' | 'explained' | 'points'>;
+
+function curveOf({
+  curve,
+}: Asked): Result<{ readonly curve: LearningCurve; readonly fit: Fit | undefined }, Finding> {
+  if (!('points' in curve)) return ok({ curve, fit: undefined });
+  const fitted = fitLearning(curve.model, curve.points, curve.confidence);
+  if (!fitted.ok) return fitted;
+  const { model, first, rate, rateInterval, deviation, explained, points } = fitted.value;
+  return ok({ curve: { model, first, rate }, fit: { rateInterval, deviation, explained, points } });
 }
 
 interface Told {
@@ -77,8 +108,9 @@ function readAsked(call: Call): Result<Asked, string> {
   const curve = readCurve(call);
   if (!curve.ok) return curve;
   const [unitText, batchText, reachText] = [call.text('unit'), call.text('batch'), call.text('reach')];
-  if (unitText === undefined && batchText === undefined && reachText === undefined) {
-    return fail('Say what is wanted: --unit N, --batch A-B or --reach TIME.');
+  const asks = [unitText, batchText, reachText].some((text) => text !== undefined);
+  if (!asks && !('points' in curve.value)) {
+    return fail('Say what is wanted: --unit N, --batch A-B or --reach TIME, or --points LIST for a fit.');
   }
   const unit = unitText === undefined ? ok(undefined) : readWhole('unit', unitText);
   if (!unit.ok) return unit;
@@ -92,7 +124,7 @@ function readAsked(call: Call): Result<Asked, string> {
   return ok({ curve: curve.value, unit: unit.value, batch, reach: reach.value });
 }
 
-function readCurve(call: Call): Result<LearningCurve, string> {
+function readCurve(call: Call): Result<Asked['curve'], string> {
   const word = call.text('model');
   if (word !== 'unit' && word !== 'average') {
     const which = `--model unit (${learningModelWords.unit}) or --model average (${learningModelWords['cumulative-average']})`;
@@ -102,7 +134,15 @@ function readCurve(call: Call): Result<LearningCurve, string> {
         : `--model ${word} is not known; it can be unit or average.`,
     );
   }
-  const [firstText, rateText] = [call.text('first'), call.text('rate')];
+  const [firstText, rateText, points] = [call.text('first'), call.text('rate'), call.text('points')];
+  if (points !== undefined) {
+    const other = firstText !== undefined ? 'first' : rateText !== undefined ? 'rate' : undefined;
+    return other === undefined
+      ? readFit(models[word], points, call.text('confidence'))
+      : fail(`--points and --${other} are two ways to say one thing; give one.`);
+  }
+  if (call.text('confidence') !== undefined)
+    return fail('--confidence is for a fit; give the times that were measured with --points.');
   if (firstText === undefined) return fail('The option --first TIME is missing.');
   if (rateText === undefined) return fail('The option --rate PERCENT is missing.');
   const first = readNumber('first', firstText);
@@ -111,7 +151,28 @@ function readCurve(call: Call): Result<LearningCurve, string> {
   return rate.ok ? ok({ model: models[word], first: first.value, rate: rate.value }) : rate;
 }
 
-function compute({ curve, unit, batch, reach }: Asked): Result<Told, Finding> {
+function readFit(
+  model: LearningCurve['model'],
+  text: string,
+  confidenceText: string | undefined,
+): Result<FitAsked, string> {
+  const confidence = readConfidence(confidenceText);
+  if (!confidence.ok) return confidence;
+  const pairs = readPairs('points', text, 'UNIT=TIME');
+  if (!pairs.ok) return pairs;
+  const points: LearningPoint[] = [];
+  for (const [unitText, timeText] of pairs.value) {
+    const [unit, time] = [readWhole('points', unitText), readNumber('points', timeText)];
+    if (!unit.ok || !time.ok || unit.value < 1 || time.value <= 0)
+      return fail(
+        `--points: “${unitText}=${timeText}” is not a unit from 1 with a time above 0, such as 4=66.`,
+      );
+    points.push({ unit: unit.value, time: time.value });
+  }
+  return ok({ model, points, confidence: confidence.value });
+}
+
+function compute(curve: LearningCurve, { unit, batch, reach }: Asked): Result<Told, Finding> {
   let told: Told = {};
   if (unit !== undefined) {
     const time = unitTime(curve, unit);
@@ -134,12 +195,25 @@ function compute({ curve, unit, batch, reach }: Asked): Result<Told, Finding> {
   return ok(told);
 }
 
-function learningText({ model, first, rate }: LearningCurve, { unit, batch, reach }: Told): string {
+/** How well a fitted rate is known. */
+function fitLines({ rateInterval, explained, points }: Fit): string[] {
+  const { low, high, confidence } = rateInterval;
+  return [
+    `Fitted through ${points} points: rate ${percentText(confidence, 0)} interval ${percentText(low)} to ${percentText(high)} (Student’s t on logarithms), ${percentText(explained)} of the spread explained`,
+  ];
+}
+
+function learningText(
+  { model, first, rate }: LearningCurve,
+  fit: Fit | undefined,
+  { unit, batch, reach }: Told,
+): string {
   const name = model === 'unit' ? 'unit model' : 'cumulative average model';
   const words = learningModelWords[model];
   return [
     `${words[0]?.toUpperCase()}${words.slice(1)}.`,
     `First unit ${time(first)}, rate ${percentText(rate)}; times in the unit of the first`,
+    ...(fit === undefined ? [] : fitLines(fit)),
     ...(unit === undefined
       ? []
       : [

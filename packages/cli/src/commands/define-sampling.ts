@@ -3,17 +3,28 @@ import {
   type ObservationsNeeded,
   observationsNeeded,
   observationTimes,
+  type SampledDay,
+  type ShareChart,
   type SharePrecision,
   type ShareSeen,
   shareSeen,
 } from '@evenhand/core/define';
 import { fail, type Micros, micros, ok, type Result } from '@evenhand/core/ground/base';
 import type { Finding } from '@evenhand/core/ground/findings';
-import { numberText, percentText } from '@evenhand/core/ground/units';
 import { badUse, type Call, type Command } from '../command.ts';
 import { exitCode } from '../io.ts';
 import { failWith, outJson, say } from '../report.ts';
-import { type Day, momentText, readShifts, type ShiftPlan } from './define-shifts.ts';
+import { samplingText } from './define-sampling-text.ts';
+import {
+  chartOf,
+  readDaily,
+  readSampledWork,
+  type SampledPiece,
+  sampledPiece,
+  samplingWorkOptions,
+  type WorkAsked,
+} from './define-sampling-work.ts';
+import { momentText, readShifts, type ShiftPlan } from './define-shifts.ts';
 import { precisionDefault, readConfidence, readNumber, readPercent, readWhole } from './define-words.ts';
 
 export const defineSampling: Command = {
@@ -31,6 +42,7 @@ export const defineSampling: Command = {
     multiplier: { value: 'N', help: 'of the standard error, such as 2, instead of a confidence' },
     seen: { value: 'N', help: 'how often it was seen, for the share and its interval' },
     count: { value: 'N', help: 'in how many observations' },
+    ...samplingWorkOptions,
     shifts: { value: 'LIST', help: 'such as 06:00-14:00,14:00-22:00: draw random times in them' },
     breaks: { value: 'LIST', help: 'such as 09:00-09:15,12:00-12:30: no observation falls there' },
     days: { value: 'N', help: 'on how many days the shifts are worked; left out, 1' },
@@ -53,34 +65,43 @@ export const defineSampling: Command = {
     if (!told.ok) return failWith(io, json, [told.error]);
     const notes = told.value.seen?.notes ?? [];
     say(io, notes);
-    if (json) await outJson(io, { ok: true, ...samplingJson(asked.value, told.value), notes });
+    if (json)
+      await outJson(io, { ok: true, figure: 'sampling', ...samplingJson(asked.value, told.value), notes });
     else await io.out(samplingText(asked.value, told.value));
     return exitCode.done;
   },
 };
 
-interface Asked {
+export interface SamplingAsked {
   readonly assurance: Assurance;
   readonly precision: SharePrecision;
   readonly share: number | undefined;
   readonly seen: { readonly times: number; readonly count: number } | undefined;
   readonly plan: (ShiftPlan & { readonly seed: number; readonly step: Micros }) | undefined;
   readonly times: number | undefined;
+  readonly daily: readonly SampledDay[] | undefined;
+  readonly work: WorkAsked | undefined;
 }
 
-interface Told {
+export interface SamplingTold {
   readonly needed: ObservationsNeeded | undefined;
   readonly seen: ShareSeen | undefined;
+  readonly chart: ShareChart | undefined;
+  readonly piece: SampledPiece | undefined;
   readonly moments: readonly Micros[] | undefined;
 }
 
-function readAsked(call: Call): Result<Asked, string> {
+function readAsked(call: Call): Result<SamplingAsked, string> {
   const shareText = call.text('share');
   const share = shareText === undefined ? ok(undefined) : readPercent('share', shareText);
   if (!share.ok) return share;
   const wish = readWish(call);
   if (!wish.ok) return wish;
-  const seen = readSeen(call);
+  const daily = readDaily(call.text('daily'));
+  if (!daily.ok) return daily;
+  const work = readSampledWork(call);
+  if (!work.ok) return work;
+  const seen = readSeen(call, daily.value);
   if (!seen.ok) return seen;
   const plan = readPlan(call);
   if (!plan.ok) return plan;
@@ -90,13 +111,28 @@ function readAsked(call: Call): Result<Asked, string> {
   if (plan.value !== undefined && share.value === undefined && times.value === undefined) {
     return fail('Say how many times to draw: --times N, or --share PERCENT from which the number follows.');
   }
-  if (plan.value === undefined && share.value === undefined && seen.value === undefined) {
-    return fail('Say what is wanted: --share PERCENT, --seen N with --count N, or --shifts LIST.');
+  if (work.value !== undefined && share.value === undefined && seen.value === undefined) {
+    return fail(
+      'The standard time of a piece needs the share: --seen N with --count N, --daily LIST, or --share PERCENT.',
+    );
   }
-  return ok({ ...wish.value, share: share.value, seen: seen.value, plan: plan.value, times: times.value });
+  if (plan.value === undefined && share.value === undefined && seen.value === undefined) {
+    return fail(
+      'Say what is wanted: --share PERCENT, --seen N with --count N, --daily LIST, or --shifts LIST.',
+    );
+  }
+  return ok({
+    ...wish.value,
+    share: share.value,
+    seen: seen.value,
+    plan: plan.value,
+    times: times.value,
+    daily: daily.value,
+    work: work.value,
+  });
 }
 
-function readWish(call: Call): Result<Pick<Asked, 'assurance' | 'precision'>, string> {
+function readWish(call: Call): Result<Pick<SamplingAsked, 'assurance' | 'precision'>, string> {
   const [confidenceText, multiplierText] = [call.text('confidence'), call.text('multiplier')];
   if (confidenceText !== undefined && multiplierText !== undefined) {
     return fail('--confidence and --multiplier are two ways to say one thing; give one.');
@@ -116,8 +152,17 @@ function readWish(call: Call): Result<Pick<Asked, 'assurance' | 'precision'>, st
   return ok({ precision, assurance: { kind: 'confidence', confidence: confidence.value } });
 }
 
-function readSeen(call: Call): Result<Asked['seen'], string> {
+function readSeen(
+  call: Call,
+  daily: readonly SampledDay[] | undefined,
+): Result<SamplingAsked['seen'], string> {
   const [seen, count] = [call.text('seen'), call.text('count')];
+  if (daily !== undefined) {
+    const sum = (of: 'seen' | 'count') => daily.reduce((total, day) => total + day[of], 0);
+    return seen === undefined && count === undefined
+      ? ok({ times: sum('seen'), count: sum('count') })
+      : fail('--daily and --seen with --count are two ways to say one thing; give one.');
+  }
   if (seen === undefined && count === undefined) return ok(undefined);
   if (seen === undefined || count === undefined)
     return fail('--seen and --count belong together: give both.');
@@ -126,7 +171,7 @@ function readSeen(call: Call): Result<Asked['seen'], string> {
   return all.ok ? ok({ times: times.value, count: all.value }) : all;
 }
 
-function readPlan(call: Call): Result<Asked['plan'], string> {
+function readPlan(call: Call): Result<SamplingAsked['plan'], string> {
   const [shifts, seedText] = [call.text('shifts'), call.text('seed')];
   const lone = ['breaks', 'days', 'times', 'step', 'seed'].find((option) => call.text(option) !== undefined);
   if (shifts === undefined) {
@@ -146,74 +191,52 @@ function readPlan(call: Call): Result<Asked['plan'], string> {
   return ok({ ...plan.value, seed: seed.value, step: micros(Math.round(minutes.value * 60e6)) });
 }
 
-function compute({ assurance, precision, share, seen, plan, times }: Asked): Result<Told, Finding> {
+function compute(asked: SamplingAsked): Result<SamplingTold, Finding> {
+  const { assurance, precision, share, seen, daily, work } = asked;
   const needed = share === undefined ? ok(undefined) : observationsNeeded(share, precision, assurance);
   if (!needed.ok) return needed;
   const found = seen === undefined ? ok(undefined) : shareSeen(seen.times, seen.count, assurance);
   if (!found.ok) return found;
-  const count = times ?? needed.value?.needed ?? 0;
-  const moments =
-    plan === undefined
-      ? ok(undefined)
-      : observationTimes(plan.shifts, { count, step: plan.step, seed: plan.seed });
-  return moments.ok ? ok({ needed: needed.value, seen: found.value, moments: moments.value }) : moments;
+  const chart = chartOf(daily);
+  if (!chart.ok) return chart;
+  const worked = found.value?.share ?? share;
+  const piece =
+    work === undefined || worked === undefined ? ok(undefined) : sampledPiece(work, worked, found.value);
+  if (!piece.ok) return piece;
+  const moments = drawn(asked, needed.value);
+  return moments.ok
+    ? ok({
+        needed: needed.value,
+        seen: found.value,
+        chart: chart.value,
+        piece: piece.value,
+        moments: moments.value,
+      })
+    : moments;
 }
 
-function samplingJson({ assurance, precision, share, seen, plan }: Asked, told: Told): object {
+function drawn(
+  { plan, times }: SamplingAsked,
+  needed: ObservationsNeeded | undefined,
+): Result<readonly Micros[] | undefined, Finding> {
+  const count = times ?? needed?.needed ?? 0;
+  return plan === undefined
+    ? ok(undefined)
+    : observationTimes(plan.shifts, { count, step: plan.step, seed: plan.seed });
+}
+
+function samplingJson(
+  { assurance, precision, share, seen, plan }: SamplingAsked,
+  told: SamplingTold,
+): object {
   return {
     assurance,
     precision,
     needed: told.needed === undefined ? undefined : { share, ...told.needed },
-    seen: told.seen === undefined ? undefined : { times: seen?.times, count: seen?.count, ...told.seen },
+    seen: told.seen === undefined ? undefined : { ...seen, ...told.seen, notes: undefined },
+    chart: told.chart,
+    piece: told.piece,
     seed: plan?.seed,
     times: told.moments?.map(momentText),
   };
-}
-
-function samplingText({ assurance, precision, share, seen }: Asked, told: Told): string {
-  const sure =
-    assurance.kind === 'confidence'
-      ? `at ${percentText(assurance.confidence)}`
-      : `with ${numberText(assurance.multiplier, 2)} standard errors`;
-  const lines: string[] = [];
-  if (told.needed !== undefined && share !== undefined) {
-    const { unrounded, needed, multiplier } = told.needed;
-    const wanted =
-      precision.kind === 'of-the-whole'
-        ? `±${numberText(precision.amount * 100, 2)} points of the whole`
-        : `±${percentText(precision.amount)} of the share itself`;
-    lines.push(
-      `Observations needed for a share of ${percentText(share)} within ${wanted} ${sure}: ${needed} (unrounded ${numberText(unrounded, 2)}, factor ${numberText(multiplier, 3)})`,
-    );
-  }
-  if (told.seen !== undefined && seen !== undefined) {
-    const { share: found, halfWidth, interval, wilson } = told.seen;
-    const range = ({ low, high }: ShareSeen['interval']) =>
-      `${percentText(low, 2)} to ${percentText(high, 2)}`;
-    lines.push(
-      `Seen ${seen.times} times in ${seen.count} observations: ${percentText(found, 2)} ± ${numberText(halfWidth * 100, 2)} points ${sure}`,
-      `  interval by the normal distribution ${range(interval)}; after Wilson ${range(wilson)}`,
-    );
-  }
-  return `${[...lines, ...dayLines(told.moments)].join('\n')}\n`;
-}
-
-function dayLines(moments: readonly Micros[] | undefined): string[] {
-  if (moments === undefined) return [];
-  const days = new Map<number, string[]>();
-  for (const { day, clock } of moments.map((moment): Day => momentText(moment))) {
-    days.set(day, [...(days.get(day) ?? []), clock]);
-  }
-  return [
-    `Times to look (${moments.length}), drawn at random:`,
-    ...[...days].flatMap(([day, clocks]) => [
-      `Day ${day}`,
-      ...rows(clocks, 12).map((row) => `  ${row.join('  ')}`),
-    ]),
-  ];
-}
-
-function rows<Item>(items: readonly Item[], size: number): Item[][] {
-  const count = Math.ceil(items.length / size);
-  return Array.from({ length: count }, (_, index) => items.slice(index * size, (index + 1) * size));
 }

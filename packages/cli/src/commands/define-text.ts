@@ -1,67 +1,81 @@
-import type { StandardTime } from '@evenhand/core/define';
-import { type RatingScaleId, ratingScales } from '@evenhand/core/ground/tables';
-import { countText, numberText, percentText, type TimeUnit, timeUnits } from '@evenhand/core/ground/units';
-import type { DefineChoice } from './define-choice.ts';
-import type { TimedReadings } from './define-source.ts';
-import { formWords, type Sheet, type SheetRow } from './define-study.ts';
+import type { SheetRow, TimeStudySheet, WorkedSheet } from '@evenhand/core/define';
+import type { TimeStudy } from '@evenhand/core/ground/study';
+import { ratingScales } from '@evenhand/core/ground/tables';
+import { countText, numberText, percentText, timeUnits } from '@evenhand/core/ground/units';
+import type { Timed } from './define-source.ts';
+import { allowanceLines, foreignLines, neededLines, shareLines, shortNumber } from './define-text-parts.ts';
+import { tableLines } from './table-lines.ts';
 import { wrapped } from './wrapped.ts';
 
 /** The study sheet for reading at a terminal. */
-export function sheetText(readings: TimedReadings, sheet: Sheet, choice: DefineChoice): string {
-  const { unit, confidence } = choice;
+export function sheetText(sheet: TimeStudySheet, worked: WorkedSheet, { heading, source }: Timed): string {
+  const { standard, allowances } = worked;
+  const { timeStudy, rows, unit } = sheet;
   const { name, symbol } = timeUnits[unit];
-  const demo = readings.demo ? ' (invented data)' : '';
   const lines = [
-    ...wrapped(`${readings.title}${demo}: ${readings.heading}`, '  ', ''),
-    `Times in ${name}${name === symbol ? '' : ` (${symbol})`}; ${percentText(confidence, 0)} intervals by Student’s t`,
+    ...wrapped(`${source.title}${source.demo ? ' (invented data)' : ''}: ${heading}`, '  ', ''),
+    `Times in ${name}${name === symbol ? '' : ` (${symbol})`}; ${percentText(timeStudy.confidence, 0)} intervals by Student’s t`,
     '',
-    ...tableLines(
-      ['element', 'n', 'mean', 'median', 'deviation', 'CV', 'interval of the mean', 'rating', 'basic time'],
-      sheet.rows.map((row) => rowCells(row, unit)),
-    ),
+    ...summaryLines(rows, sheet),
     '',
-    ...ratingLines(sheet, choice.scale, choice.rating.byName.size > 0),
-    ...readings.elements.flatMap((_, index) => readingLines(sheet.rows[index], unit)),
-    ...neededLines(sheet, choice),
-    ...standardLines(readings, sheet, choice),
-    ...(readings.rule === undefined
+    ...ratingLines(timeStudy, source.unrated),
+    ...sittingLines(timeStudy),
+    ...rows.flatMap((row) => readingLines(row, sheet)),
+    ...wholeLines(sheet),
+    ...foreignLines(sheet),
+    ...neededLines(sheet),
+    '',
+    ...frequencyLines(sheet),
+    ...shareLines(sheet, standard),
+    `Basic time     ${timeIn(sheet, standard.standard.basic / timeStudy.piecesPerCycle)} a unit`,
+    ...allowanceLines(sheet, allowances),
+    ...standardLines(sheet, worked),
+    ...(source.rule === undefined
       ? []
-      : ['', ...wrapped(`How elements are found: ${readings.rule}`, '  ', '')]),
+      : ['', ...wrapped(`How elements are found: ${source.rule}`, '  ', '')]),
   ];
   return `${lines.join('\n')}\n`;
 }
 
-function rowCells({ name, summary, rated }: SheetRow, unit: TimeUnit): string[] {
-  const time = (value: number) => numberText(value, timeUnits[unit].decimals);
-  const { n, mean, median, deviation, variation, interval } = summary;
-  return [
-    name,
-    String(n),
-    time(mean),
-    time(median),
-    deviation === undefined ? '–' : time(deviation),
-    variation === undefined ? '–' : percentText(variation),
-    interval === undefined ? '–' : `${time(interval.low)} to ${time(interval.high)}`,
-    rated === undefined ? 'not rated' : numberText(rated.ratings.mean, 1).replace(/\.0$/, ''),
-    time(rated?.basic.mean ?? mean),
-  ];
+function timeIn({ unit }: TimeStudySheet, value: number): string {
+  return `${numberText(value, timeUnits[unit].decimals)} ${timeUnits[unit].symbol}`;
 }
 
-/** Columns as wide as their widest cell; the first to the left, the others to the right. */
-export function tableLines(head: readonly string[], rows: readonly (readonly string[])[]): string[] {
-  const widths = head.map((title, at) => Math.max(title.length, ...rows.map((row) => row[at]?.length ?? 0)));
-  return [head, ...rows].map((cells) =>
-    cells
-      .map((cell, at) => (at === 0 ? cell.padEnd(widths[at] ?? 0) : cell.padStart(widths[at] ?? 0)))
-      .join('  ')
-      .trimEnd(),
+const workWords = { worker: 'worker', process: 'machine', inside: 'inside' } as const;
+
+function summaryLines(rows: readonly SheetRow[], { unit }: TimeStudySheet): string[] {
+  const mixed = rows.some(({ element }) => element.work !== 'worker');
+  const time = (value: number | undefined) =>
+    value === undefined ? '–' : numberText(value, timeUnits[unit].decimals);
+  const head = ['element', 'n', 'mean', 'median', 'deviation', 'CV', 'interval of the mean', 'rating'];
+  return tableLines(
+    [...head.slice(0, 1), ...(mixed ? ['work'] : []), ...head.slice(1), 'basic time'],
+    rows.map(({ element, summary, rated }) => [
+      element.name,
+      ...(mixed ? [workWords[element.work]] : []),
+      String(summary?.n ?? 0),
+      ...[summary?.mean, summary?.median, summary?.deviation].map(time),
+      summary?.variation === undefined ? '–' : percentText(summary.variation),
+      summary?.interval === undefined
+        ? '–'
+        : `${time(summary.interval.low)} to ${time(summary.interval.high)}`,
+      rated === undefined ? 'not rated' : ratingText(rated.ratings),
+      time(rated?.basic.mean ?? summary?.mean),
+    ]),
   );
 }
 
-function ratingLines({ rated }: Sheet, scale: RatingScaleId, someRated: boolean): string[] {
+function ratingText({ mean, least, most }: { mean: number; least: number; most: number }): string {
+  return least === most
+    ? shortNumber(mean)
+    : `${shortNumber(mean)} (${shortNumber(least)} to ${shortNumber(most)})`;
+}
+
+function ratingLines({ scale, elements }: TimeStudy, unrated: readonly string[]): string[] {
   const { name, standard } = ratingScales[scale];
-  if (rated) return wrapped(`Rated on the ${name}; standard is ${standard}.`, '  ', '');
-  const which = someRated ? 'The pace of elements without a rating' : 'The pace';
+  if (unrated.length === 0) return wrapped(`Rated on the ${name}; standard is ${standard}.`, '  ', '');
+  const worked = elements.filter(({ work }) => work !== 'process').length;
+  const which = unrated.length < worked ? 'The pace of elements without a rating' : 'The pace';
   return wrapped(
     `${which} was not rated: ${standard}, standard on the ${name}, was taken, so observed time stands for basic time. Without --rating the result holds only if the work was done at standard pace.`,
     '  ',
@@ -69,14 +83,21 @@ function ratingLines({ rated }: Sheet, scale: RatingScaleId, someRated: boolean)
   );
 }
 
-function readingLines(row: SheetRow | undefined, unit: TimeUnit): string[] {
-  if (row === undefined) return [];
-  const { name, summary, trend } = row;
+function sittingLines({ sittings = [] }: TimeStudy): string[] {
+  if (sittings.length === 0) return [];
+  const words = sittings.map(({ start, operatorCode, date }) => {
+    const who = operatorCode === undefined ? '' : `, operator ${operatorCode}`;
+    return `from cycle ${start}${who}${date === undefined ? '' : `, ${date}`}`;
+  });
+  return wrapped(`${countText(sittings.length, 'sitting')}: ${words.join('; ')}.`, '  ', '');
+}
+
+function readingLines({ element, summary, trend, operators }: SheetRow, sheet: TimeStudySheet): string[] {
+  if (summary === undefined) return [];
   const { setAside, missed, rule, proposals } = summary;
-  const time = (value: number) => `${numberText(value, timeUnits[unit].decimals)} ${timeUnits[unit].symbol}`;
   const aside = setAside.map(
     ({ cycle, time: value, setAside: reason }) =>
-      `set aside: cycle ${cycle}${value === undefined ? '' : `, ${time(value)}`}: ${reason}`,
+      `set aside: cycle ${cycle}${value === undefined ? '' : `, ${timeIn(sheet, value)}`}: ${reason}`,
   );
   const outliers =
     rule === undefined
@@ -87,76 +108,61 @@ function readingLines(row: SheetRow | undefined, unit: TimeUnit): string[] {
         ];
   return [
     '',
-    name,
+    element.name,
     ...(missed === 0 ? [] : [`  ${countText(missed, 'reading')} missed`]),
-    ...[...aside, ...outliers, trend?.words ?? 'Fewer than three readings: no drift can be judged.'].flatMap(
-      (text) => wrapped(text, '    ', '  '),
-    ),
+    ...[
+      ...aside,
+      ...outliers,
+      trend?.words ?? 'Fewer than three readings: no drift can be judged.',
+      ...(operators === undefined ? [] : [operators.words]),
+    ].flatMap((text) => wrapped(text, '    ', '  ')),
   ];
 }
 
-function neededLines({ rows }: Sheet, { precision, confidence }: DefineChoice): string[] {
-  const head = ['element', 'taken', 'form', 'factor', 'unrounded', 'needed', 'more'];
-  const cells = rows.flatMap(({ name, summary, needed = [] }) =>
-    needed.map(({ form, multiplier, unrounded, needed: count, more }, index) => [
-      index === 0 ? name : '',
-      index === 0 ? String(summary.n) : '',
-      formWords[form],
-      numberText(multiplier, 3),
-      numberText(unrounded, 2),
-      String(count),
-      String(more),
-    ]),
-  );
-  const wanting = rows.flatMap(({ name, why }) => (why === undefined ? [] : [`${name}: ${why.message}`]));
-  const title = `Cycles needed for a mean within ±${percentText(precision.share)} at ${percentText(confidence)}`;
-  return [
-    '',
-    title,
-    ...(cells.length === 0 ? [] : tableLines(head, cells)),
-    ...wanting.flatMap((text) => wrapped(text, '  ', '')),
-  ];
+/** Of a single element the whole cycle says nothing more. */
+function wholeLines({ whole, rows }: TimeStudySheet): string[] {
+  const words = [whole.trend?.words, whole.operators?.words].filter((text) => text !== undefined);
+  if (rows.length < 2 || words.length === 0) return [];
+  return ['', 'the whole cycle', ...words.flatMap((text) => wrapped(text, '    ', '  '))];
 }
 
-function standardLines({ piecesPerCycle }: TimedReadings, sheet: Sheet, choice: DefineChoice): string[] {
-  const { standard, interval, piecesPerHour } = sheet;
-  const { decimals, symbol } = timeUnits[choice.unit];
-  const time = (value: number) => `${numberText(value / piecesPerCycle, decimals)} ${symbol}`;
+function frequencyLines({ timeStudy }: TimeStudySheet): string[] {
+  return timeStudy.elements.flatMap(({ name, occurs }) => {
+    if (occurs === undefined) return [];
+    const { times, cycles } = occurs;
+    const often =
+      times < cycles
+        ? `every ${shortNumber(cycles / times)} cycles`
+        : `${shortNumber(times / cycles)} times in a cycle`;
+    return wrapped(`“${name}” is done ${often}.`, '  ', '');
+  });
+}
+
+function standardLines(
+  sheet: TimeStudySheet,
+  { standard: found, bootstrap, refused }: WorkedSheet,
+): string[] {
+  const { standard, interval, piecesPerHour } = found;
+  const { confidence, piecesPerCycle } = sheet.timeStudy;
+  const piece = (value: number) => timeIn(sheet, value / piecesPerCycle);
   const range =
     interval === undefined
       ? ', without an interval'
-      : `, ${percentText(choice.confidence, 0)} interval ${time(interval.interval.low)} to ${time(interval.interval.high)}`;
+      : `, ${percentText(confidence, 0)} interval ${piece(interval.interval.low)} to ${piece(interval.interval.high)}`;
   return [
-    '',
-    ...frequencyLines(standard),
-    `Basic time     ${time(standard.basic)} a unit`,
-    ...wrapped(allowanceText(choice, standard), '  ', ''),
-    `Standard time  ${time(standard.standard)} a unit${range}`,
+    `Standard time  ${piece(standard.standard)} a unit${range}`,
     `Output         ${numberText(piecesPerHour.rate, 1)} pieces an hour at standard (${piecesPerHour.whole} whole ones)`,
     ...(piecesPerCycle === 1
       ? []
-      : [
-          `A cycle of ${countText(piecesPerCycle, 'unit')} takes ${numberText(standard.standard, decimals)} ${symbol}.`,
-        ]),
+      : [`A cycle of ${shortNumber(piecesPerCycle)} units takes ${timeIn(sheet, standard.standard)}.`]),
     ...(interval === undefined ? [] : wrapped(interval.words, '  ', '')),
-  ];
-}
-
-function frequencyLines({ elements }: StandardTime): string[] {
-  return elements.flatMap(({ name, frequency = 1 }) =>
-    frequency === 1
+    ...(bootstrap === undefined
       ? []
       : wrapped(
-          `“${name}” is done every ${numberText(1 / frequency, 2).replace(/\.?0+$/, '')} cycles.`,
+          `As a check, ${piece(bootstrap.interval.low)} to ${piece(bootstrap.interval.high)}: ${bootstrap.words}`,
           '  ',
           '',
-        ),
-  );
-}
-
-function allowanceText({ allowance, contingency }: DefineChoice, { words }: StandardTime): string {
-  const more = contingency === 0 ? '' : ` A contingency of ${percentText(contingency)} stands on top.`;
-  return allowance === 0
-    ? `Allowance      none was given, so none is in the standard time; people need one.${more}`
-    : `Allowance      ${percentText(allowance)}. ${words}${more}`;
+        )),
+    ...(refused === undefined ? [] : wrapped(`No draws stand beside it: ${refused}`, '  ', '')),
+  ];
 }

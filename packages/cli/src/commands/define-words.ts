@@ -46,31 +46,62 @@ export function readNumbers(option: string, text: string): Result<readonly numbe
   return ok(numbers);
 }
 
+/** "NAME=WORD; NAME=WORD" by the key of the name; what stands behind the last = is the word. */
+export function readPairs(
+  option: string,
+  text: string,
+  form: string,
+): Result<ReadonlyMap<string, string>, string> {
+  const found = new Map<string, string>();
+  for (const part of text.split(';').filter((item) => item.trim() !== '')) {
+    const at = part.lastIndexOf('=');
+    const [name, word] = [part.slice(0, Math.max(0, at)).trim(), part.slice(at + 1).trim()];
+    if (at < 0 || name === '' || word === '') return fail(`--${option}: “${part.trim()}” is not ${form}.`);
+    if (found.has(nameKey(name))) return fail(`--${option} names “${name}” twice.`);
+    found.set(nameKey(name), word);
+  }
+  return ok(found);
+}
+
 /** One number for all, or "NAME=N; NAME=N" for single elements. */
 export interface NamedNumbers {
   readonly all: number | undefined;
   readonly byName: ReadonlyMap<string, number>;
 }
 
-export function readNamed(option: string, text: string): Result<NamedNumbers, string> {
+export function readNamed(
+  option: string,
+  text: string,
+  read: typeof readNumber = readAmount,
+): Result<NamedNumbers, string> {
   const byName = new Map<string, number>();
   let all: number | undefined;
   for (const part of text.split(';').filter((item) => item.trim() !== '')) {
     const at = part.lastIndexOf('=');
-    const number = readNumber(option, part.slice(at + 1));
-    if (!number.ok) return fail(`--${option}: “${part.trim()}” is neither a number nor NAME=NUMBER.`);
+    const number = read(option, part.slice(at + 1).trim());
+    if (!number.ok) return number;
     const name = part.slice(0, Math.max(0, at)).trim();
     if (at < 0) all = number.value;
+    else if (name === '') return fail(`--${option}: no name stands before “${part.trim()}”.`);
     else if (byName.has(nameKey(name))) return fail(`--${option} names “${name}” twice.`);
     else byName.set(nameKey(name), number.value);
   }
   return ok({ all, byName });
 }
 
+function readAmount(option: string, text: string): Result<number, string> {
+  const number = readNumber(option, text);
+  return number.ok ? number : fail(`--${option}: “${text}” is neither a number nor NAME=NUMBER.`);
+}
+
 /** The first name that no element bears, as a sentence. */
-export function strayName(option: string, named: NamedNumbers, names: readonly string[]): string | undefined {
+export function strayName(
+  option: string,
+  named: ReadonlyMap<string, unknown>,
+  names: readonly string[],
+): string | undefined {
   const keys = names.map(nameKey);
-  const stray = [...named.byName.keys()].find((name) => !keys.includes(name));
+  const stray = [...named.keys()].find((name) => !keys.includes(name));
   return stray === undefined
     ? undefined
     : `--${option} names “${stray}”, which is no element. There are: ${names.join('; ')}.`;

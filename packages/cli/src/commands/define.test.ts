@@ -77,7 +77,13 @@ describe('evenhand define: a table of readings', () => {
     const { out } = await define(table);
     expect(out).toContain('The pace was not rated: 100, standard on the 0–100 standard scale');
     expect(out).toContain('Allowance      none was given');
-    expect((await asJson(table)).rating).toEqual({ rated: false, scale: '0-100', standard: 100 });
+    expect((await asJson(table)).rating).toEqual({
+      rated: false,
+      scale: '0-100',
+      standard: 100,
+      unrated: ['fit hose', 'press ring'],
+      error: 0,
+    });
     expect((await define(table, '--rating', 'fit hose=90')).out).toContain(
       'The pace of elements without a rating was not rated',
     );
@@ -121,7 +127,7 @@ describe('evenhand define: a table of readings', () => {
     [['--allowance', '15'], /must be said what the allowance is a share of/],
     [['--allowance', '100', '--of', 'shift'], /100\.0 % of the shift, which leaves no time for work/],
     [['--allowance', '0.15', '--of', 'basic'], /is a percentage: write 15/],
-    [['--allowance=-5', '--of', 'basic'], /The allowance of the worker must be a number of at least 0/],
+    [['--allowance=-5', '--of', 'basic'], /The allowance must be a number of at least 0/],
     [['--of', 'day'], /--of day is not known/],
     [['--confidence', '100'], /--confidence 100 is not between 1 and 99\.9999 %/],
     [['--confidence', '0.95'], /write 95/],

@@ -1,99 +1,73 @@
+import { defineReport, type SheetFault, standardAtWork, type TimeStudySheet } from '@evenhand/core/define';
 import { type Finding, findingLine } from '@evenhand/core/ground/findings';
-import { ratingScales } from '@evenhand/core/ground/tables';
-import { timeUnits } from '@evenhand/core/ground/units';
 import { badUse, type Command } from '../command.ts';
-import { nameOf } from '../files.ts';
+import { nameOf, stream } from '../files.ts';
 import { exitCode } from '../io.ts';
 import { atFile, failWith, outJson, say } from '../report.ts';
-import { type DefineChoice, defineOptions, readDefineChoice } from './define-choice.ts';
-import { readReadings, type TimedReadings } from './define-source.ts';
-import { type Sheet, sheetOf } from './define-study.ts';
+import { defineOptions, readDefineChoice } from './define-choice.ts';
+import { definePrintOptions, readSheetOutput, writeStudySheet } from './define-print.ts';
+import { readTimed, type Timed } from './define-source.ts';
 import { sheetText } from './define-text.ts';
 
 export const define: Command = {
   words: ['define'],
   summary: 'time the elements of a record or of a table of readings, and give the standard time',
   operands: ['STUDY'],
-  options: defineOptions,
+  options: { ...defineOptions, ...definePrintOptions },
   example: 'evenhand define couplings.evenhand.json --rating 95 --allowance 12 --of basic',
   notes: [
-    'STUDY is a study or a table of readings (CSV): the first column the cycle, every other one an element, an empty cell a missed reading, and 38.5 (part fell) a reading that is set aside with its reason.',
-    'Readings of a study are those of its named elements, or of the whole cycle where none is named. Cycles that are set aside stay so, with their reason.',
+    'STUDY is a study or a table of readings (CSV): the first column the cycle, every other one an element, an empty cell a missed reading, and 38.5 (part fell) a reading that is set aside with its reason. A column “rating of NAME” rates each reading of the element NAME.',
+    'Of a study that holds time studies, the one of --study is worked out; the first, where nothing is said of the readings. Otherwise a record is timed: its named elements, or the whole cycle where none is named. Cycles that are set aside stay so, with their reason.',
+    'With -o the time study sheet is written to be printed and signed, also while there is no standard yet. As SVG it is one file a sheet: FILE-1.svg, FILE-2.svg and so on.',
     'Outliers are proposed by a rule that is printed; every one counts until a person sets it aside.',
   ],
   run: async (call, io) => {
     const json = call.flag('json');
     const choice = readDefineChoice(call);
     if (!choice.ok) return failWith(io, json, [badUse(choice.error, define.example)]);
+    const page = readSheetOutput(call);
+    if (!page.ok) return failWith(io, json, [badUse(page.error, define.example)]);
     const [file = ''] = call.operands;
-    const readings = await readReadings(io, file, call.text('method'), choice.value);
-    if (!readings.ok) return failWith(io, json, readings.error);
-    const sheet = sheetOf(readings.value, choice.value);
-    if (!sheet.ok) {
-      say(io, readings.value.notes);
-      return failWith(io, json, atFile(sheet.error, nameOf(file)));
+    const timed = await readTimed(io, file, call, choice.value);
+    if (!timed.ok) return failWith(io, json, timed.error);
+    const { study, timeStudy, source } = timed.value;
+    const { sheet, ...check } = standardAtWork(study, timeStudy, choice.value.draws);
+    const written = await writeStudySheet(io, study, sheet, page.value, call.text('date'));
+    if (!written.ok) return failWith(io, json, [written.error]);
+    const { standard, allowances } = sheet;
+    if (standard === undefined || allowances === undefined) {
+      say(io, source.notes);
+      return failWith(io, json, atFile(faultsOf(sheet, timed.value), nameOf(file)));
     }
-    const notes = [...readings.value.notes, ...withoutRepeats(atFile(sheet.value.notes, nameOf(file)))];
+    const notes = withoutRepeats([...source.notes, ...atFile(sheet.notes, nameOf(file))]);
     say(io, notes);
-    if (json) await outJson(io, sheetJson(readings.value, sheet.value, choice.value, notes));
-    else await io.out(sheetText(readings.value, sheet.value, choice.value));
+    if (json)
+      await outJson(io, defineReport(sheet, { standard, allowances, ...check }, { ...source, notes }));
+    else if (page.value?.output !== stream)
+      await io.out(sheetText(sheet, { standard, allowances, ...check }, timed.value));
     return exitCode.done;
   },
 };
 
 function withoutRepeats(notes: readonly Finding[]): Finding[] {
-  return notes.filter(
-    (note, index) => notes.findIndex((other) => findingLine(other) === findingLine(note)) === index,
+  return [...new Map(notes.map((note) => [findingLine(note), note])).values()];
+}
+
+/** What stands in the way of a standard; of a stored time study with its place in the document. */
+function faultsOf(sheet: TimeStudySheet, { study, source }: Timed): Finding[] {
+  const at = (study.timeStudies ?? []).findIndex(({ id }) => id === sheet.timeStudy.id);
+  return withoutRepeats(
+    sheet.faults.map((fault) =>
+      source.basis === 'time-study' && at >= 0
+        ? { ...fault.finding, where: { pointer: `/timeStudies/${at}${placeOf(sheet, fault)}` } }
+        : fault.finding,
+    ),
   );
 }
 
-/** Times in the unit that is named in it; shares are of 1. */
-function sheetJson(
-  readings: TimedReadings,
-  sheet: Sheet,
-  choice: DefineChoice,
-  notes: readonly Finding[],
-): object {
-  const { title, method, cycles, basis, piecesPerCycle, rule, demo } = readings;
-  const { standard, interval, piecesPerHour } = sheet;
-  const part = (value: number) => value / piecesPerCycle;
-  return {
-    ok: true,
-    title,
-    demo,
-    method,
-    cycles,
-    basis,
-    piecesPerCycle,
-    unit: { id: choice.unit, symbol: timeUnits[choice.unit].symbol },
-    confidence: choice.confidence,
-    rating: { rated: sheet.rated, scale: choice.scale, standard: ratingScales[choice.scale].standard },
-    elements: sheet.rows.map(({ name, summary, rated, trend, needed }, index) => ({
-      name,
-      readings: readings.elements[index]?.readings,
-      frequency: standard.elements[index]?.frequency,
-      summary,
-      rated,
-      trend,
-      needed,
-    })),
-    precision: choice.precision,
-    allowance: {
-      share: choice.allowance,
-      contingency: choice.contingency,
-      convention: choice.convention,
-      words: standard.words,
-    },
-    cycle: { basic: standard.basic, standard: standard.standard, interval },
-    piece: {
-      basic: part(standard.basic),
-      standard: part(standard.standard),
-      low: interval === undefined ? undefined : part(interval.interval.low),
-      high: interval === undefined ? undefined : part(interval.interval.high),
-      anHour: piecesPerHour.rate,
-      wholeAnHour: piecesPerHour.whole,
-    },
-    rule,
-    notes,
-  };
+function placeOf({ timeStudy }: TimeStudySheet, { element, cycle, field }: SheetFault): string {
+  const at = timeStudy.elements.findIndex(({ id }) => id === element);
+  if (at < 0) return field === undefined ? '' : `/${field}`;
+  const reading = timeStudy.elements[at]?.readings.findIndex((item) => item.cycle === cycle) ?? -1;
+  return `/elements/${at}${reading < 0 ? '' : `/readings/${reading}`}`;
 }

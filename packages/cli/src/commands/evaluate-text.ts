@@ -1,33 +1,36 @@
 import {
+  amountText,
+  type ComparedMoney,
+  type ComparisonFacts,
+  caseFields,
   causes,
   type Decomposition,
   type Difference,
   type EqualPace,
+  fieldText,
   type MethodTimes,
+  moneyGivenWords,
+  moneyRows,
+  type Outlook,
+  outlookRule,
   savingWords,
+  type TornadoBar,
 } from '@evenhand/core/evaluate';
 import type { MethodReading } from '@evenhand/core/examine';
 import { micros } from '@evenhand/core/ground/base';
 import type { Interval } from '@evenhand/core/ground/numerics';
 import { countText, numberText, percentText, type TimeUnit, timeText } from '@evenhand/core/ground/units';
+import { tableLines } from './table-lines.ts';
 import { wrapped } from './wrapped.ts';
 
-export interface Compared {
-  readonly before: MethodReading;
-  readonly after: MethodReading;
-  readonly difference: Difference;
-  readonly decomposition: Decomposition;
-  readonly pace: EqualPace;
-}
-
 /** The comparison of two methods for reading at a terminal. */
-export function evaluateText(
-  { before, after, difference, decomposition, pace }: Compared,
-  unit: TimeUnit,
-): string {
+export function evaluateText({ proof, money }: ComparisonFacts, unit: TimeUnit): string {
+  const { before, after, difference, decomposition, pace, claim } = proof;
   const { study } = before;
   const lines = [
     `${study.title}${study.demo === true ? ' (invented data)' : ''}: ${before.method.name} and ${after.method.name}, times for one unit`,
+    '',
+    ...wrapped(claim.sentence, ''),
     '',
     sideLine('before', before, difference.before, unit),
     sideLine('after', after, difference.after, unit),
@@ -37,8 +40,49 @@ export function evaluateText(
     ...paceLines(pace, unit),
     '',
     ...decompositionLines(decomposition, unit),
+    ...moneyLines(money, unit),
   ];
   return `${lines.join('\n')}\n`;
+}
+
+function moneyLines(money: ComparedMoney | undefined, unit: TimeUnit): string[] {
+  if (money?.outlook === undefined) return [];
+  const { outlook, given, basis } = money;
+  const rows = [
+    { name: '', low: 'low', likely: 'likely', high: 'high' },
+    ...moneyRows(outlook, given.currency),
+  ];
+  return [
+    '',
+    `Money over ${countText(given.years, 'year')}`,
+    ...rows.map(
+      ({ name, low, likely, high }) =>
+        `  ${name.padEnd(26)} ${low.padStart(16)} ${likely.padStart(16)} ${high.padStart(16)}`,
+    ),
+    ...wrapped(`Reckoned with ${moneyGivenWords(money)}.`, '  '),
+    ...wrapped(basis, '  '),
+    ...tornadoLines(outlook, given.currency, unit),
+    ...outlook.likely.conventions.flatMap((convention) => wrapped(convention, '  ')),
+  ];
+}
+
+/** What matters most for the net present value, the widest first. */
+function tornadoLines({ tornado }: Outlook, currency: string, unit: TimeUnit): string[] {
+  if (tornado.length === 0) return [];
+  const value = (bar: TornadoBar, of: number) =>
+    fieldText(bar.field, of, currency, (time) => text(time, unit));
+  const ends = ({ low, high }: TornadoBar) =>
+    [low, high].map(({ netPresentValue }) => amountText(netPresentValue, currency)).join(' to ');
+  const rows = tornado.map((bar) => [
+    `  ${caseFields[bar.field].replace(/,$/, '')}`,
+    `${value(bar, bar.low.value)} to ${value(bar, bar.high.value)}`,
+    ends(bar),
+  ]);
+  return [
+    '',
+    ...tableLines(['  What matters most, the widest first', 'from low to high', 'net present value'], rows),
+    ...wrapped(outlookRule, '  '),
+  ];
 }
 
 function text(time: number, unit: TimeUnit): string {
@@ -135,8 +179,12 @@ function decompositionLines({ rows, totals, saved, byHand, rule }: Decomposition
   ];
 }
 
-/** The same as plain data; times are microseconds for one unit. */
-export function evaluateJson({ before, after, difference, decomposition, pace }: Compared): unknown {
+/** The same as plain data, as the published schema of the report describes it. */
+export function evaluateJson(
+  { comparison, proof, money }: ComparisonFacts,
+  files: readonly string[],
+): unknown {
+  const { before, after, difference, decomposition, pace, claim } = proof;
   const side = ({ method, cycles }: MethodReading, { sample }: MethodTimes) => ({
     method: method.id,
     name: method.name,
@@ -144,12 +192,16 @@ export function evaluateJson({ before, after, difference, decomposition, pace }:
     cycles: cycles.map(({ number }) => number),
     sample,
   });
-  const { before: _, after: __, notes, ...rest } = difference;
+  const { before: _, after: __, notes: ___, ...rest } = difference;
   return {
+    ok: true,
+    reportVersion: 1,
     study: { id: before.study.id, title: before.study.title, demo: before.study.demo === true },
+    comparison: { id: comparison.id, ...(comparison.name === undefined ? {} : { name: comparison.name }) },
     before: side(before, difference.before),
     after: side(after, difference.after),
-    difference: { ...rest, notes: notes.map(({ message }) => message) },
+    claim,
+    difference: rest,
     pace: {
       ratio: pace.ratio,
       interval: pace.interval,
@@ -165,8 +217,13 @@ export function evaluateJson({ before, after, difference, decomposition, pace }:
       byHand: decomposition.byHand,
       rule: decomposition.rule,
       rows: decomposition.rows.map(({ name, kind, object, saved, byHand, parts }) => ({
-        ...{ name, kind, object, saved, byHand, parts },
+        ...{ name, kind, object, saved, byHand, parts: [...parts] },
       })),
     },
+    ...(money?.outlook === undefined
+      ? {}
+      : { money: { given: money.given, basis: money.basis, ...money.outlook } }),
+    files: [...files],
+    notes: proof.notes.map(({ code, message }) => ({ code, message })),
   };
 }

@@ -1,101 +1,79 @@
-import { decompositionOf, differenceOf, paceOf, type TimedMethod } from '@evenhand/core/evaluate';
-import { type MethodReading, readMethod } from '@evenhand/core/examine';
-import { fail, ok, type Result } from '@evenhand/core/ground/base';
+import { comparisonOf, proofPage } from '@evenhand/core/evaluate';
+import { ok, type Result } from '@evenhand/core/ground/base';
 import type { Finding } from '@evenhand/core/ground/findings';
 import type { Study } from '@evenhand/core/ground/study';
-import { type TimeUnit, timeUnitNames, timeUnits } from '@evenhand/core/ground/units';
 import { badUse, type Call, type Command } from '../command.ts';
-import { chooseMethod, nameOf, readStudyFile } from '../files.ts';
+import { chooseMethod, nameOf, readStudyFile, stream } from '../files.ts';
 import { exitCode, type Io } from '../io.ts';
 import { atFile, failWith, outJson, say } from '../report.ts';
-import { readPercent } from './define-words.ts';
+import { evaluateOptions, readComparison, readEvaluateChoice } from './evaluate-choice.ts';
 import { evaluateJson, evaluateText } from './evaluate-text.ts';
+import { writeSheets } from './write-sheets.ts';
 
 export const evaluate: Command = {
   words: ['evaluate'],
   summary: 'compare two methods: time saved, output gained, how sure, and where it comes from',
   operands: ['STUDY'],
-  options: {
-    before: { value: 'ID', help: 'id or name of the method before', needed: true },
-    after: { value: 'ID', help: 'id or name of the method after', needed: true },
-    confidence: { value: 'PERCENT', help: 'of the intervals; left out, 95' },
-    unit: { value: 'UNIT', help: `${timeUnitNames.join(', ')}; left out, seconds` },
-    proposed: { help: 'let proposed motions count that nobody has confirmed' },
-    json: { help: 'print all of it as JSON' },
-  },
-  example: 'evenhand evaluate couplings.evenhand.json --before present --after improved',
+  options: evaluateOptions,
+  example: 'evenhand evaluate couplings.evenhand.json --before present --after improved -o proof.pdf',
   notes: [
     'Cycles that are set aside do not count. Times are for one unit: a cycle that turns out two units counts half.',
     'Beside the saving as recorded stands the saving at equal pace, from the motions that both methods share. A faster pace is no better method.',
+    'With --units-a-year, --hourly-cost and --cost the saving is turned into money, as low, likely and high.',
   ],
   run: async (call, io) => {
     const json = call.flag('json');
-    const choice = readChoice(call);
+    const choice = readEvaluateChoice(call);
     if (!choice.ok) return failWith(io, json, [badUse(choice.error, evaluate.example)]);
     const [file = ''] = call.operands;
     const study = await readStudyFile(io, file);
     if (!study.ok) return failWith(io, json, study.error);
     const sides = readSides(io, study.value, call);
     if (!sides.ok) return failWith(io, json, atFile([sides.error], nameOf(file)));
-    const [before, after] = sides.value;
-    const difference = differenceOf(timed(before), timed(after), { confidence: choice.value.confidence });
-    if (!difference.ok) return failWith(io, json, atFile([difference.error], nameOf(file)));
-    const pace = paceOf(before, after, choice.value.confidence);
-    const notes = [
-      ...new Map(
-        [...before.notes, ...after.notes, ...difference.value.notes, ...pace.notes].map((note) => [
-          note.message,
-          note,
-        ]),
-      ).values(),
-    ];
-    say(io, atFile(notes, nameOf(file)));
-    const compared = {
-      before,
-      after,
-      difference: difference.value,
-      decomposition: decompositionOf(before, after),
-      pace,
-    };
-    if (json) await outJson(io, evaluateJson(compared));
-    else await io.out(evaluateText(compared, choice.value.unit));
+    const comparison = readComparison(call, study.value, sides.value);
+    if (!comparison.ok) return failWith(io, json, [badUse(comparison.error, evaluate.example)]);
+    const { unit, page } = choice.value;
+    const facts = comparisonOf(study.value, comparison.value, unit);
+    if (!facts.ok) return failWith(io, json, atFile([facts.error], nameOf(file)));
+    const { proof, money } = facts.value;
+    if (money?.fault !== undefined) return failWith(io, json, [money.fault]);
+    say(io, atFile(once(proof.notes), nameOf(file)));
+    let files: readonly string[] = [];
+    if (page !== undefined) {
+      const date = call.text('date') ?? io.today();
+      const scene = proofPage(study.value, facts.value, { paper: page.paper, unit, date });
+      const written = await writeSheets(io, page, [scene]);
+      if (!written.ok) return failWith(io, json, [written.error]);
+      files = written.value;
+    }
+    if (json) await outJson(io, evaluateJson(facts.value, files));
+    else if (page?.output !== stream) await io.out(evaluateText(facts.value, unit));
+    if (!json && page !== undefined && page.output !== stream) io.say(`Wrote ${files.join(', ')}.`);
     return exitCode.done;
   },
 };
 
-interface Choice {
-  readonly confidence: number;
-  readonly unit: TimeUnit;
+interface Sides {
+  readonly before: string | undefined;
+  readonly after: string | undefined;
 }
 
-function readChoice(call: Call): Result<Choice, string> {
-  const confidence = readPercent('confidence', call.text('confidence') ?? '95');
-  if (!confidence.ok) return confidence;
-  const word = (call.text('unit') ?? 'seconds').toLowerCase();
-  const unit = timeUnitNames.find((name) => name === word || timeUnits[name].symbol.toLowerCase() === word);
-  if (unit === undefined) return fail(`--unit ${word} is not known; it can be ${timeUnitNames.join(', ')}.`);
-  return ok({ confidence: confidence.value, unit });
-}
-
-type Sides = readonly [before: MethodReading, after: MethodReading];
-
+/** The methods that the options name, by id or name. */
 function readSides(io: Io, study: Study, call: Call): Result<Sides, Finding> {
-  const before = readSide(io, study, call, 'before');
-  if (!before.ok) return before;
-  const after = readSide(io, study, call, 'after');
-  return after.ok ? ok([before.value, after.value]) : after;
+  const sides: { before: string | undefined; after: string | undefined } = {
+    before: undefined,
+    after: undefined,
+  };
+  for (const side of ['before', 'after'] as const) {
+    const wish = call.text(side);
+    if (wish === undefined) continue;
+    const method = chooseMethod(io, study, wish);
+    if (!method.ok) return method;
+    sides[side] = method.value.id;
+  }
+  return ok(sides);
 }
 
-function readSide(
-  io: Io,
-  study: Study,
-  call: Call,
-  side: 'before' | 'after',
-): Result<MethodReading, Finding> {
-  const method = chooseMethod(io, study, call.text(side));
-  return method.ok ? readMethod(study, method.value.id, { proposed: call.flag('proposed') }) : method;
-}
-
-function timed({ method, cycles }: MethodReading): TimedMethod {
-  return { name: method.name, times: cycles.map(({ duration }) => duration / method.unitsPerCycle) };
+function once(notes: readonly Finding[]): readonly Finding[] {
+  return [...new Map(notes.map((note) => [note.message, note])).values()];
 }

@@ -1,19 +1,17 @@
 import { fail, ok, type Result } from '@evenhand/core/ground/base';
-import { type Finding, finding } from '@evenhand/core/ground/findings';
-import { type PaperName, papers, type Scene } from '@evenhand/core/ground/scene';
+import { type PaperName, papers } from '@evenhand/core/ground/scene';
 import { type GroupingId, groupings } from '@evenhand/core/ground/tables';
 import { type TimeUnit, timeUnitNames, timeUnits } from '@evenhand/core/ground/units';
 import { chartFacts, processChart, twoHandChart } from '@evenhand/core/record';
-import { sceneToSvg } from '@evenhand/draw';
 import { badUse, type Call, type Command } from '../command.ts';
-import { chooseMethod, formatOf, nameOf, readStudyFile, stream, writeResult } from '../files.ts';
-import { exitCode, type Io } from '../io.ts';
+import { chooseMethod, formatOf, nameOf, readStudyFile, stream } from '../files.ts';
+import { exitCode } from '../io.ts';
 import { atFile, failWith, outJson, say } from '../report.ts';
+import { sheetFormats, writeSheets } from './write-sheets.ts';
 
 const paperNames = Object.keys(papers) as PaperName[];
 const groupingNames = Object.keys(groupings) as GroupingId[];
 const forms = ['two-hand', 'process'] as const;
-const formats = ['svg', 'pdf'] as const;
 
 export const recordChart: Command = {
   words: ['record', 'chart'],
@@ -34,7 +32,7 @@ export const recordChart: Command = {
       help: `${groupingNames.join(' or ')}: whose effective motions; left out, the first`,
     },
     date: { value: 'TEXT', help: 'the date on the chart; left out, today' },
-    as: { value: formats.join('|'), help: 'what to write, where the name does not say it' },
+    as: { value: sheetFormats.join('|'), help: 'what to write, where the name does not say it' },
     json: { help: 'print what was written as JSON' },
   },
   example: 'evenhand record chart couplings.evenhand.json -o chart.pdf',
@@ -58,7 +56,7 @@ export const recordChart: Command = {
       choice.value.form === 'process'
         ? processChart(facts.value, choice.value)
         : twoHandChart(facts.value, choice.value);
-    const written = await write(io, choice.value, pages);
+    const written = await writeSheets(io, choice.value, pages);
     if (!written.ok) return failWith(io, json, [written.error]);
     const notes = atFile(facts.value.notes, nameOf(file));
     say(io, notes);
@@ -78,7 +76,7 @@ export const recordChart: Command = {
 
 interface Choice {
   readonly output: string;
-  readonly format: (typeof formats)[number];
+  readonly format: (typeof sheetFormats)[number];
   readonly form: (typeof forms)[number];
   readonly cycle: number | undefined;
   readonly unit: TimeUnit;
@@ -88,7 +86,7 @@ interface Choice {
 
 function readChoice(call: Call): Result<Choice, string> {
   const output = call.text('output') ?? '';
-  const format = formatOf(output, call.text('as'), formats);
+  const format = formatOf(output, call.text('as'), sheetFormats);
   if (!format.ok) return format;
   if (call.flag('json') && output === stream) return fail('--json and -o - both want standard output.');
   const cycle = call.text('cycle');
@@ -126,29 +124,4 @@ function readUnit(text: string): Result<TimeUnit, string> {
   return found === undefined
     ? fail(`--unit ${text} is not known; it can be ${timeUnitNames.join(', ')}.`)
     : ok(found);
-}
-
-/** Writes the sheets and tells which files they went to. */
-async function write(
-  io: Io,
-  choice: Choice,
-  pages: readonly Scene[],
-): Promise<Result<readonly string[], Finding>> {
-  if (choice.format === 'pdf') {
-    const pdf = await io.pdf(pages, { paper: choice.paper, title: pages[0]?.title ?? 'Chart' });
-    const written = await writeResult(io, choice.output, pdf);
-    return written.ok ? ok([choice.output]) : written;
-  }
-  if (choice.output === stream && pages.length > 1)
-    return fail(finding('cli/pages', {}, { pages: pages.length }));
-  const fonts = await io.svgFonts();
-  const files: string[] = [];
-  for (const [index, page] of pages.entries()) {
-    const file =
-      pages.length === 1 ? choice.output : choice.output.replace(/(\.svg)?$/i, `-${index + 1}.svg`);
-    const written = await writeResult(io, file, sceneToSvg(page, { fonts }));
-    if (!written.ok) return written;
-    files.push(file);
-  }
-  return ok(files);
 }

@@ -1,4 +1,5 @@
-import { ok } from '@evenhand/core/ground/base';
+import { fail, ok } from '@evenhand/core/ground/base';
+import { finding } from '@evenhand/core/ground/findings';
 import { type ExitCode, type Io, IoFault, type ServeOptions } from '../io.ts';
 import { run } from '../run.ts';
 
@@ -6,8 +7,12 @@ export interface World {
   readonly files: Record<string, string | Uint8Array>;
   readonly stdin: string | Uint8Array;
   readonly desktop: boolean;
+  /** Milliseconds; left out, no time passes. */
+  readonly now: () => number;
   /** What becomes of a start of the server; left out, it runs. */
   readonly serve: () => ReturnType<Io['serve']>;
+  /** What the search for hands in a film comes to; left out, there is no browser. */
+  readonly trackFilm: Io['trackFilm'];
 }
 
 export interface Outcome {
@@ -24,6 +29,7 @@ export interface Outcome {
 export async function call(argv: readonly string[], world: Partial<World> = {}): Promise<Outcome> {
   const files: Record<string, string | Uint8Array> = { ...world.files };
   const outcome = { out: '', err: '', opened: [] as string[], asked: [] as ServeOptions[], closed: 0 };
+  let ids = 0;
   const io: Io = {
     readFile: async (file) => {
       const content = files[file];
@@ -42,7 +48,11 @@ export async function call(argv: readonly string[], world: Partial<World> = {}):
     say: (message) => {
       outcome.err += `${message}\n`;
     },
-    newId: () => 'new-id',
+    now: world.now ?? (() => 0),
+    newId: () => {
+      ids += 1;
+      return ids === 1 ? 'new-id' : `new-id-${ids}`;
+    },
     today: () => '2026-03-14',
     version: '1.2.3',
     svgFonts: async () => [{ weight: 400, woff2: 'Zm9udA==' }],
@@ -55,6 +65,9 @@ export async function call(argv: readonly string[], world: Partial<World> = {}):
       };
       return ok({ address: 'http://127.0.0.1:4321/', dataFolder: '/data', close });
     },
+    trackFilm: async (file, wishes) =>
+      world.trackFilm?.(file, wishes) ??
+      fail([finding('hands/no-browser', {}, { reason: 'there is none in this test' })]),
     openBrowser: (address) => {
       if (world.desktop) outcome.opened.push(address);
       return world.desktop === true;
