@@ -13,6 +13,7 @@ import {
   overlayNodes,
   overviewNodes,
   type ScoreInput,
+  type SpeedRibbon,
   scoreLimits,
   scorePlan,
   type TimeView,
@@ -206,6 +207,69 @@ export async function redraws(): Promise<readonly RedrawTimes[]> {
       all.push({ motions, shown: shownMotions(method, clock, nextView()), timings });
       ours.canvas.remove();
       plain.canvas.remove();
+    }
+  }
+  return all;
+}
+
+/** Every second cycle only proposed. */
+function halfProposed(study: Study): Study {
+  const row = ({ items, end }: Method['left']): Method['left'] => ({
+    items: items.map((motion, index) =>
+      Math.floor(index / 14) % 2 === 1 ? { ...motion, said: 'proposed', confidence: 0.8 } : motion,
+    ),
+    end,
+  });
+  const method = methodOf(study);
+  return { ...study, methods: [{ ...method, left: row(method.left), right: row(method.right) }] };
+}
+
+/** A speed for each frame of the film: swings of a second or so, with gaps in which the hand is not seen. */
+function madeRibbon(study: Study): SpeedRibbon {
+  const method = methodOf(study);
+  const clock = methodClock(study, method);
+  const frames = method.left.end;
+  const times = Float64Array.from({ length: frames }, (_, frame) => clock.timeOf(frame));
+  const speed = (shift: number) =>
+    Float32Array.from({ length: frames }, (_, frame) =>
+      (frame + shift) % 331 < 12 ? Number.NaN : 300 * (1 + Math.sin((frame + shift) / 7)),
+    );
+  return { times, speeds: { left: speed(0), right: speed(40) }, full: 600 };
+}
+
+/** The same repaint as a film with a track and proposals shows it: hatched motions and the speed of both hands. */
+export async function ribbonRedraws(): Promise<readonly RedrawTimes[]> {
+  const all: RedrawTimes[] = [];
+  for (const motions of [600, 60_000]) {
+    const plain = filmedStudy(motions);
+    const half = halfProposed(plain);
+    const ribbon = madeRibbon(plain);
+    const whole = scoreLimits(methodOf(plain), methodClock(plain, methodOf(plain)));
+    for (const share of motions === 600 ? [1, 0.1] : [1, 0.01, 0.001]) {
+      const span = (whole.toUs - whole.fromUs) * share;
+      let round = 0;
+      const nextView = () => {
+        round += 1;
+        const fromUs = whole.fromUs + (whole.toUs - whole.fromUs - span) * ((round % 17) / 17);
+        return { fromUs: share === 1 ? fromUs + round : fromUs, toUs: fromUs + span };
+      };
+      const contexts = [canvasOf(), canvasOf(), canvasOf()] as const;
+      const [bare, proposed, both] = contexts;
+      const shown = (context: CanvasRenderingContext2D, study: Study, more: Partial<ScoreInput>) => () => {
+        const input = { ...inputOf(study, nextView()), ...more };
+        paint(context, input);
+        paintNodes(context, overviewNodes(input, scorePlan(input).areas), looks.light);
+        settle(context);
+      };
+      const contenders = {
+        'all confirmed, no ribbon': shown(bare, plain, {}),
+        'half only proposed': shown(proposed, half, {}),
+        'half only proposed, speed ribbon': shown(both, half, { ribbon, ribbonHeight: 40 }),
+      };
+      const timings = await race(contenders, { rounds: 25, warmUp: 4 });
+      const method = methodOf(plain);
+      all.push({ motions, shown: shownMotions(method, methodClock(plain, method), nextView()), timings });
+      for (const { canvas } of contexts) canvas.remove();
     }
   }
   return all;

@@ -42,6 +42,10 @@ try {
       timings,
     );
   }
+  for (const { motions, shown, timings } of await inPage<RedrawTimes[]>('ribbonRedraws')) {
+    const sight = `${motions.toLocaleString('en')} motions, ${shown.toLocaleString('en')} in sight`;
+    printRace(`Score and overview with proposals and the speed ribbon, ${sight}`, timings);
+  }
   printRace('One edit, from apply to repaint', await inPage<Timings[]>('editToRepaint'));
 
   function inPage<T>(name: string): Promise<T> {
