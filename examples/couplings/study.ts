@@ -1,7 +1,15 @@
-import { type Film, formatVersion, type Method, type Motion, type Study } from '@evenhand/core/ground/study';
+import {
+  type ElementMark,
+  type Film,
+  formatVersion,
+  type Method,
+  type Motion,
+  type Study,
+} from '@evenhand/core/ground/study';
 import type { Script, ScriptMotion } from './motions.ts';
 import { improvedScript } from './script-improved.ts';
 import { presentScript } from './script-present.ts';
+import { demoComparisons, demoTimeStudies, improvedElements, presentElements } from './time-studies.ts';
 import { studyPlaces } from './workplace.ts';
 
 /** The demonstration's study: both films with everything marked as their scripts have it. The same films give the same study. */
@@ -27,18 +35,28 @@ export function demoStudy(films: { readonly present: Film; readonly improved: Fi
         'Present method',
         1,
         'The left hand holds the body throughout; the right hand does the work.',
+        presentElements,
       ),
       method(
         improvedScript(),
         'Improved method',
         2,
         'A fixture holds two bodies; both hands do the same work at the same time.',
+        improvedElements,
       ),
     ],
+    timeStudies: [...demoTimeStudies()],
+    comparisons: [...demoComparisons()],
   };
 }
 
-function method(script: Script, name: string, unitsPerCycle: number, note: string): Method {
+function method(
+  script: Script,
+  name: string,
+  unitsPerCycle: number,
+  note: string,
+  elements: readonly ElementMark[],
+): Method {
   const row = (motions: readonly ScriptMotion[], hand: 'l' | 'r') => ({
     items: motions.map((motion, index) => motionEntry(motion, `${hand}${index + 1}`)),
     end: script.frames,
@@ -55,6 +73,7 @@ function method(script: Script, name: string, unitsPerCycle: number, note: strin
       items: script.cycles.map((cycle, index) => ({ id: `c${index + 1}`, ...cycle })),
       end: script.cyclesEnd,
     },
+    elements: [...elements],
     note,
   };
 }

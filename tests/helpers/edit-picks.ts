@@ -13,6 +13,8 @@ import {
 } from '@evenhand/core/ground/study';
 import { decisionChoices, examinationQuestions, motionKinds } from '@evenhand/core/ground/tables';
 import fc from 'fast-check';
+import { timeEditFrom, timeEditTypes } from './time-edit-picks.ts';
+import { workEditFrom, workEditTypes } from './work-edit-picks.ts';
 
 /** A choice that becomes an edit once there is a study to choose from: numbers stand for “the n-th of what is there”. */
 export interface Pick {
@@ -54,6 +56,10 @@ export const editTypes: readonly SingleEdit['type'][] = [
   ] as const),
   ...(['element.add', 'element.remove', 'element.change'] as const),
   ...(['examination.add', 'examination.remove', 'examination.change'] as const),
+  ...timeEditTypes,
+  ...workEditTypes,
+  // Most places and methods are in use, so an edit that takes one away seldom holds.
+  ...(['place.add', 'place.remove', 'place.remove', 'method.add', 'method.remove', 'method.remove'] as const),
 ];
 
 const pickOf = (types: readonly Edit['type'][], parts: fc.Arbitrary<readonly Pick[]>): fc.Arbitrary<Pick> =>
@@ -92,6 +98,8 @@ export function editFrom(study: Study, pick: Pick, name: string): Edit | undefin
   if (pick.type.startsWith('film.')) return filmEdit(study, pick, name);
   if (pick.type.startsWith('place.')) return placeEdit(study, pick, name);
   if (pick.type.startsWith('method.')) return methodEdit(study, pick, name);
+  if (timeEditTypes.some((type) => type === pick.type)) return timeEditFrom(study, pick, name);
+  if (workEditTypes.some((type) => type === pick.type)) return workEditFrom(study, pick, name);
   if (pick.type.startsWith('examination.')) return examinationEdit(study, pick, name);
   const method = nth(study.methods, pick.method);
   if (method === undefined) return undefined;

@@ -25,6 +25,8 @@ import {
   motionKinds,
 } from '@evenhand/core/ground/tables';
 import fc from 'fast-check';
+import { comparisonArb, timeStudyArb } from './time-arbitraries.ts';
+import { keptWorkArb } from './work-arbitraries.ts';
 
 /** Studies that keep every invariant, small enough to shrink well. */
 
@@ -300,10 +302,13 @@ export const studyArb: fc.Arbitrary<Study> = fc.tuple(filmArb('film-1'), placesA
         filmed: methodArb('filmed', film, places),
         plain: methodArb('plain', undefined, places),
         examinations: examinationsArb,
+        timeStudies: fc.tuple(timeStudyArb('time-1')),
+        comparisons: fc.tuple(comparisonArb('compared-1')),
+        works: fc.tuple(keptWorkArb('work-1')),
       },
       { requiredKeys: ['title', 'filmed', 'plain'] },
     )
-    .map(({ title, filmed, plain, examinations }) => ({
+    .map(({ title, filmed, plain, examinations, timeStudies, comparisons, works }) => ({
       formatVersion,
       id: 'study-1',
       title,
@@ -312,5 +317,8 @@ export const studyArb: fc.Arbitrary<Study> = fc.tuple(filmArb('film-1'), placesA
       places,
       methods: [filmed, plain],
       ...(examinations === undefined ? {} : { examinations }),
+      ...(timeStudies === undefined ? {} : { timeStudies }),
+      ...(comparisons === undefined ? {} : { comparisons }),
+      ...(works === undefined ? {} : { works }),
     })),
 );

@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { commands } from '@evenhand/cli';
+import { timeStudySheet } from '@evenhand/core/define';
 import { applyEdit, readEdit } from '@evenhand/core/ground/edit';
 import { readStudy } from '@evenhand/core/ground/study';
 import { csvColumns, recordAdvice } from '@evenhand/core/record';
@@ -35,6 +36,25 @@ describe('docs/file-format.md', () => {
     expect(study.ok && study.value.examinations?.length).toBe(1);
   });
 
+  it('shows time studies and comparisons that fit that study', () => {
+    const part = (name: string) => blocks.find((block) => name in block);
+    const [method] = blocks[0].methods;
+    const methods = [method, { ...method, id: 'improved' }];
+    const study = readStudy({ ...blocks[0], methods, ...part('timeStudies'), ...part('comparisons') });
+    expect(study.ok ? [] : study.error).toEqual([]);
+    if (!study.ok) return;
+    const [timeStudy] = study.value.timeStudies ?? [];
+    expect(timeStudy && timeStudySheet(study.value, timeStudy).rows[0]?.summary?.n).toBe(1);
+    expect(study.value.comparisons?.length).toBe(1);
+  });
+
+  it('shows a kept work that fits that study', () => {
+    const part = blocks.find((block) => 'works' in block);
+    const study = readStudy({ ...blocks[0], ...part });
+    expect(study.ok ? [] : study.error).toEqual([]);
+    expect(study.ok && study.value.works?.[0]?.work.steps.length).toBe(1);
+  });
+
   it('names the columns of the table as they are', () => {
     expect(text).toContain(`\`${csvColumns.join(',')}\``);
   });
@@ -46,7 +66,7 @@ describe('docs/guide/command-line.md', () => {
   it('names every command and every option but the common ones, and no other', () => {
     for (const command of commands) expect(text).toContain(`evenhand ${command.words.join(' ')}`);
     const known = new Set(commands.flatMap((command) => Object.keys(command.options)));
-    const named = new Set([...text.matchAll(/--([a-z]+)/g)].map((match) => match[1] ?? ''));
+    const named = new Set([...text.matchAll(/--([a-z]+(?:-[a-z]+)*)/g)].map((match) => match[1] ?? ''));
     expect([...named].filter((option) => !known.has(option))).toEqual([]);
     expect([...known].filter((option) => !named.has(option))).toEqual(['output']);
   });

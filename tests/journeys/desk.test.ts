@@ -1,10 +1,8 @@
-import { readFileSync } from 'node:fs';
 import type { Method, Study } from '@evenhand/core/ground/study';
 import type { Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { type AppUnderTest, allSaved, shownFrame, startApp, type WatchedPage } from './app-under-test.ts';
-
-const axeSource = readFileSync('node_modules/axe-core/axe.min.js', 'utf8');
+import { seriousFaults } from './axe-faults.ts';
 
 let app: AppUnderTest;
 beforeAll(async () => {
@@ -32,23 +30,6 @@ const present = (study: Study): Method => {
   if (method === undefined) throw new Error('the demo study should have a method');
   return method;
 };
-
-interface AxeResult {
-  readonly violations: readonly {
-    readonly id: string;
-    readonly impact: string | null;
-    readonly nodes: readonly { readonly html: string }[];
-  }[];
-}
-
-/** What axe-core calls serious or critical, by rule and element. */
-async function seriousFaults(page: Page): Promise<readonly string[]> {
-  await page.evaluate(axeSource);
-  const result = (await page.evaluate('window.axe.run(document)')) as AxeResult;
-  return result.violations
-    .filter((item) => item.impact === 'serious' || item.impact === 'critical')
-    .flatMap((item) => item.nodes.map((node) => `${item.id}: ${node.html.slice(0, 160)}`));
-}
 
 describe('the demo at first start', () => {
   it('stands in the list, marked as invented, with its chart one click away', async () => {

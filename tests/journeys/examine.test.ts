@@ -1,10 +1,8 @@
-import { readFileSync } from 'node:fs';
 import type { Study } from '@evenhand/core/ground/study';
 import type { Locator, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { type AppUnderTest, allSaved, shownFrame, startApp, type WatchedPage } from './app-under-test.ts';
-
-const axeSource = readFileSync('node_modules/axe-core/axe.min.js', 'utf8');
+import { seriousFaults } from './axe-faults.ts';
 
 let app: AppUnderTest;
 beforeAll(async () => {
@@ -83,16 +81,6 @@ async function uprightLines(page: Page): Promise<number> {
     }
     return columns;
   });
-}
-
-async function seriousFaults(page: Page): Promise<readonly string[]> {
-  await page.evaluate(axeSource);
-  const { violations } = (await page.evaluate('window.axe.run(document)')) as {
-    violations: { id: string; impact: string | null; nodes: { html: string }[] }[];
-  };
-  return violations
-    .filter(({ impact }) => impact === 'serious' || impact === 'critical')
-    .flatMap(({ id, nodes }) => nodes.map(({ html }) => `${id}: ${html.slice(0, 160)}`));
 }
 
 describe('leads on the examine desk', () => {

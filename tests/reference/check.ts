@@ -34,11 +34,21 @@ export interface Check<Inputs, SourceName extends string> {
 
 type Found = Readonly<Record<string, number | readonly (number | string)[]>>;
 
-const counted = new Map<string, { readonly trap: boolean; readonly compared: number }>();
+type Counted = Map<string, { readonly trap: boolean; readonly compared: number }>;
+
+/** What ran, by the file of the test: files may share this module. */
+const countedIn = new Map<string, Counted>();
+
+function counted(): Counted {
+  const file = expect.getState().testPath ?? '';
+  const own: Counted = countedIn.get(file) ?? new Map();
+  countedIn.set(file, own);
+  return own;
+}
 
 /** How many checks ran in this file so far, how many of them are traps, and how many figures were compared. */
 export function tally(): { readonly checks: number; readonly traps: number; readonly figures: number } {
-  const all = [...counted.values()];
+  const all = [...counted().values()];
   return {
     checks: all.length,
     traps: all.filter(({ trap }) => trap).length,
@@ -76,8 +86,8 @@ export function expectCheck(
       0,
     );
   expect(compared, `${check.id}: nothing was compared`).toBeGreaterThan(0);
-  expect(counted.has(check.id), `${check.id} ran twice`).toBe(false);
-  counted.set(check.id, { trap: check.trap === true, compared });
+  expect(counted().has(check.id), `${check.id} ran twice`).toBe(false);
+  counted().set(check.id, { trap: check.trap === true, compared });
 }
 
 function expectPrinted(

@@ -85,7 +85,7 @@ describe('the proof of the demonstration (invented data)', () => {
     const { claim, decomposition } = proof(await demo());
     expect(claim.sentence).toMatch(/^Invented data, no proof: “Improved method” takes/);
     expect(claim.restsOn[0]).toBe(
-      'Cycles: cycles 1–5, 7 of 7 of “Present method”, cycles 1–6 of 6 of “Improved method”.',
+      'It rests on cycles 1–5, 7 of 7 of “Present method” and cycles 1–6 of 6 of “Improved method”.',
     );
     for (const row of decomposition.rows) {
       const [before, after] = [row.before.pieces.length, row.after.pieces.length];
