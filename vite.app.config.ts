@@ -1,12 +1,13 @@
 import react from '@vitejs/plugin-react';
 import { defineConfig } from 'vite';
+import { liteRtLoader } from './scripts/vite/litert-loader.mjs';
 
 /** The page and everything it loads, as plain files that the local server hands out under a strict policy. */
 export default defineConfig({
   root: 'packages/app',
   base: '/',
   plugins: [react()],
-  worker: { format: 'es' },
+  worker: { format: 'es', plugins: () => [liteRtLoader()] },
   build: {
     outDir: '../../dist/app',
     emptyOutDir: true,
@@ -16,5 +17,9 @@ export default defineConfig({
     assetsInlineLimit: 0,
     modulePreload: { polyfill: false },
     chunkSizeWarningLimit: 2_000,
+    rolldownOptions: {
+      // The second page seeks hands for the command line.
+      input: ['packages/app/index.html', 'packages/app/hands.html'],
+    },
   },
 });

@@ -3,8 +3,12 @@ import { writeFileSync } from 'node:fs';
 import path from 'node:path';
 import process from 'node:process';
 import { fileURLToPath } from 'node:url';
+import { defineFiguresJsonSchema, defineReportJsonSchema } from '@evenhand/core/define';
+import { workJsonSchema } from '@evenhand/core/develop';
+import { evaluateReportJsonSchema } from '@evenhand/core/evaluate';
 import { examinationReportJsonSchema } from '@evenhand/core/examine';
 import { studyJsonSchema } from '@evenhand/core/ground/study';
+import { proposeReportJsonSchema } from '@evenhand/core/record';
 
 const folder = path.resolve(path.dirname(fileURLToPath(import.meta.url)), '../docs/schema');
 
@@ -17,6 +21,11 @@ export interface PublishedSchema {
 export const publishedSchemas: readonly PublishedSchema[] = [
   published('study.schema.json', studyJsonSchema()),
   published('examination.schema.json', examinationReportJsonSchema()),
+  published('define.schema.json', defineReportJsonSchema()),
+  published('define-figures.schema.json', defineFiguresJsonSchema()),
+  published('work.schema.json', workJsonSchema()),
+  published('evaluate.schema.json', evaluateReportJsonSchema()),
+  published('propose.schema.json', proposeReportJsonSchema()),
 ];
 
 function published(name: string, schema: Record<string, unknown>): PublishedSchema {

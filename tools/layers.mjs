@@ -55,7 +55,12 @@ export const TABLE = {
       libraries: ['@myriaddreamin/typst-ts-node-compiler', '@expo-google-fonts/ibm-plex-sans'],
       node: true,
     },
-    { folder: 'packages/media', doors: [CORE], libraries: ['mediabunny'], node: false },
+    {
+      folder: 'packages/media',
+      doors: [CORE],
+      libraries: ['mediabunny', '@litertjs/core', '@mediapipe/hands'],
+      node: false,
+    },
     { folder: 'packages/store', doors: [CORE], libraries: ['kysely', '@photostructure/sqlite'], node: true },
     {
       folder: 'packages/server',
@@ -82,6 +87,13 @@ export const TABLE = {
       doors: [CORE, '@evenhand/draw', '@evenhand/draw/pdf', '@evenhand/store', '@evenhand/server'],
       libraries: [],
       node: true,
+    },
+    {
+      folder: 'packages/cli/src/browser',
+      doors: [CORE, '@evenhand/server'],
+      libraries: [],
+      node: true,
+      beside: ['packages/cli', 'scripts'],
     },
     { folder: 'packages/cli/bin', doors: [], libraries: [], node: true, beside: ['scripts'] },
     ...HOUSE.map((folder) => ({

@@ -4,7 +4,14 @@ import path from 'node:path';
 import process from 'node:process';
 
 /** What the built program depends on, besides everything under packages/. */
-const BUILD_INPUTS = ['package-lock.json', 'tsconfig.base.json', 'vite.app.config.ts', 'vite.cli.config.ts'];
+const BUILD_INPUTS = [
+  'package-lock.json',
+  'tsconfig.base.json',
+  'vite.app.config.ts',
+  'vite.cli.config.ts',
+  'scripts/browser/find.mjs',
+  'scripts/vite/litert-loader.mjs',
+];
 const NOT_BUILT = new Set(['node_modules', 'dist', 'coverage', 'bin']);
 
 /** @param {string} root */
