@@ -4,19 +4,11 @@ import path from 'node:path';
 import { playwright } from '@vitest/browser-playwright';
 import type { ProvidedContext } from 'vitest';
 import { defineConfig } from 'vitest/config';
+import { TEST_FLAGS } from './scripts/browser/flags.mjs';
 import { liteRtLoader } from './scripts/vite/litert-loader.mjs';
 
 const root = import.meta.dirname;
 const executablePath = process.env.EVENHAND_BROWSER;
-const flags = [
-  '--no-sandbox',
-  '--disable-gpu',
-  '--disable-quic',
-  '--no-first-run',
-  '--disable-background-networking',
-  '--disable-component-update',
-  '--disable-sync',
-];
 
 /** Real films for the tests, from a folder outside the project. Without it the tests on them are skipped by name. */
 const folder = process.env.EVENHAND_FILMS ? path.resolve(process.env.EVENHAND_FILMS) : null;
@@ -79,7 +71,7 @@ const browser = {
       headless: true,
       screenshotFailures: false,
       provider: playwright({
-        launchOptions: { args: flags, ...(executablePath ? { executablePath } : {}) },
+        launchOptions: { args: TEST_FLAGS, ...(executablePath ? { executablePath } : {}) },
       }),
       instances: [{ browser: 'chromium' as const }],
     },
@@ -94,8 +86,8 @@ const journeys = {
     include: ['tests/journeys/**/*.test.ts'],
     testTimeout: 240_000,
     hookTimeout: 120_000,
-    // One browser keeps two processors busy; two files at once took as long as one after the other.
-    fileParallelism: false,
+    // A browser without windows leaves half of two processors idle.
+    maxWorkers: 2,
     sequence: { groupOrder: 2 },
     provide,
   },

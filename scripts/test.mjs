@@ -39,11 +39,15 @@ async function runTests(browser, folder, filters) {
   mkdirSync(path.dirname(REPORT), { recursive: true });
   rmSync(REPORT, { force: true });
   const vitest = path.join(ROOT, 'node_modules', 'vitest', 'vitest.mjs');
-  const reporters = ['--reporter=default', '--reporter=json', `--outputFile.json=${REPORT}`];
+  const reporters = [
+    '--reporter=default',
+    `--reporter=${path.join(ROOT, 'scripts', 'tests', 'reporter.mjs')}`,
+  ];
   const { EVENHAND_BROWSER: _, EVENHAND_FILMS: __, ...rest } = withColours();
   const env = {
     ...rest,
     NODE_ENV: 'test',
+    EVENHAND_TEST_REPORT: REPORT,
     ...(browser ? { EVENHAND_BROWSER: browser } : {}),
     ...(folder ? { EVENHAND_FILMS: folder } : {}),
   };

@@ -1,14 +1,15 @@
 /**
- * The part of Vitest's JSON report that is counted.
+ * What the running reporter keeps: `unfinished` names the files that were not run to their end.
  * @typedef {{ fullName: string, status: string }} ReportedTest
  * @typedef {{ name: string, status: string, message?: string, assertionResults: ReportedTest[] }} ReportedFile
- * @typedef {{ success: boolean, testResults: ReportedFile[] }} Report
+ * @typedef {{ success: boolean, unfinished: string[], testResults: ReportedFile[] }} Report
  * @typedef {{ passed: number, failed: number, skipped: number, failures: string[], skips: string[] }} Count
  */
 
 /**
  * Counts a run. What cannot be read as a passed test counts against the run: a file that could not be loaded, an
- * error outside all tests, a run that ended without a report, a run in which not one test was run.
+ * error outside all tests, a file that was not run to its end, a run that ended without a report, a run in which not one
+ * test was run.
  * @param {Report | null} report
  * @param {number} exitCode
  * @param {(file: string) => string} [shorten]
@@ -18,6 +19,7 @@ export function countReport(report, exitCode, shorten = (file) => file) {
   /** @type {Count} */
   const count = { passed: 0, failed: 0, skipped: 0, failures: [], skips: [] };
   for (const file of report?.testResults ?? []) countFile(file, shorten(file.name), count);
+  for (const file of report?.unfinished ?? []) fail(count, `${shorten(file)} was not run to its end`);
   if (report === null) fail(count, 'the test run ended without a report');
   else if (count.passed + count.failed === 0) fail(count, 'not one test was run');
   else if ((exitCode !== 0 || !report.success) && count.failed === 0)

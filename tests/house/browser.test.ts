@@ -29,6 +29,10 @@ describe('the browser for the tests is', () => {
     const here = machine(['/b/google-chrome-stable'], { PATH: '/a:/b' });
     expect(findBrowser(here).browser).toBe('/b/google-chrome-stable');
   });
+  test('in the PATH the one without windows, before the others', () => {
+    const here = machine(['/a/chromium', '/b/chromium-headless-shell'], { PATH: '/a:/b' });
+    expect(findBrowser(here).browser).toBe('/b/chromium-headless-shell');
+  });
   test('among the applications of a Mac', () => {
     const chrome = '/Applications/Google Chrome.app/Contents/MacOS/Google Chrome';
     expect(findBrowser(machine([chrome], { PATH: '/bin' }, 'darwin')).browser).toBe(chrome);

@@ -77,6 +77,24 @@ test.runIf(onLinux)('a missing browser is brought from the packages of the syste
   expect(text).toBe('apt-get update\napt-get install\nrequire=1 films=\n1 passed, 0 failed, 0 skipped\n');
 });
 
+test.runIf(onLinux)(
+  'where there is one with windows only, the one without is asked for; with none to be had the other is used',
+  () => {
+    const { text, code } = runWith({
+      chromium: '',
+      'apt-get': 'echo "apt-get $*"; [ "$1" = update ]',
+      sudo: 'exec "$@"',
+      npm: 'echo "1 passed, 0 failed, 0 skipped"',
+    });
+    expect(text.match(/apt-get.*/g)).toEqual([
+      'apt-get update -q',
+      'apt-get install -y -q --no-install-recommends chromium-headless-shell',
+    ]);
+    expect(text).toMatch(/\n1 passed, 0 failed, 0 skipped\n$/);
+    expect(code).toBe(0);
+  },
+);
+
 test.runIf(onLinux)('real films beside the project are handed to the tests', () => {
   const { text } = runWith(
     { chromium: '', npm: 'echo "films=$EVENHAND_FILMS"; echo "1 passed, 0 failed, 0 skipped"' },

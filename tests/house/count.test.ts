@@ -8,6 +8,7 @@ const file = (name: string, status: string, statuses: readonly string[]): Report
 });
 const report = (success: boolean, ...testResults: Report['testResults']): Report => ({
   success,
+  unfinished: [],
   testResults,
 });
 
@@ -44,6 +45,12 @@ test.each([
     'a holds no test',
   ],
   ['an error outside the tests', report(true, file('a', 'passed', ['passed'])), 1, 'outside the tests'],
+  [
+    'a file that was not run to its end',
+    { ...report(false, file('a', 'passed', ['passed'])), unfinished: ['b'] },
+    1,
+    'b was not run to its end',
+  ],
 ])('%s counts as failed', (_title, run, code, why) => {
   const count = countReport(run, code);
   expect(count.failed).toBe(1);

@@ -4,16 +4,7 @@ import os from 'node:os';
 import path from 'node:path';
 import process from 'node:process';
 import { type Browser, chromium, type Page } from 'playwright-core';
-
-const flags = [
-  '--no-sandbox',
-  '--disable-gpu',
-  '--disable-quic',
-  '--no-first-run',
-  '--disable-background-networking',
-  '--disable-component-update',
-  '--disable-sync',
-];
+import { TEST_FLAGS } from '../../scripts/browser/flags.mjs';
 
 /** The built program as a person starts it, in a data folder of its own, with a browser. */
 export interface AppUnderTest {
@@ -41,7 +32,7 @@ export async function startApp(args: readonly string[] = []): Promise<AppUnderTe
   const { address } = server;
   const executablePath = process.env.EVENHAND_BROWSER;
   const browser = await chromium.launch({
-    args: flags,
+    args: TEST_FLAGS,
     ...(executablePath === undefined ? {} : { executablePath }),
   });
   return {

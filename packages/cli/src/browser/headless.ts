@@ -1,4 +1,4 @@
-import { spawn } from 'node:child_process';
+import { type ChildProcess, spawn } from 'node:child_process';
 import { rmSync } from 'node:fs';
 import { mkdtemp, rm } from 'node:fs/promises';
 import os from 'node:os';
@@ -41,6 +41,7 @@ export async function openHeadless(browser: string, address: string): Promise<Op
   const asRoot = process.getuid?.() === 0 ? ['--no-sandbox'] : [];
   const child = spawn(browser, [...flags, ...asRoot, `--user-data-dir=${profile}`, address], {
     stdio: ['ignore', 'ignore', 'pipe'],
+    detached: process.platform !== 'win32',
   });
   let last = '';
   child.stderr.setEncoding('utf8').on('data', (text: string) => {
@@ -51,7 +52,7 @@ export async function openHeadless(browser: string, address: string): Promise<Op
     child.once('exit', () => resolve(last.trim().split('\n').at(-1) ?? ''));
   });
   const leave = () => {
-    child.kill('SIGKILL');
+    end(child, 'SIGKILL');
     rmSync(profile, { recursive: true, force: true });
     process.exit(130);
   };
@@ -60,9 +61,20 @@ export async function openHeadless(browser: string, address: string): Promise<Op
   for (const signal of signals) process.once(signal, leave);
   const close = async () => {
     for (const signal of signals) process.removeListener(signal, leave);
-    if (child.exitCode === null) child.kill();
+    end(child, 'SIGTERM');
     await ended;
     await rm(profile, { recursive: true, force: true, maxRetries: 5, retryDelay: 100 }).catch(() => {});
   };
   return { ended, close };
+}
+
+/** Ends the browser with all it started: what lies in the PATH may be a script that only starts it. */
+function end(child: ChildProcess, signal: NodeJS.Signals): void {
+  if (child.pid === undefined) return;
+  try {
+    if (process.platform === 'win32') child.kill(signal);
+    else process.kill(-child.pid, signal);
+  } catch {
+    // It has ended by itself.
+  }
 }
