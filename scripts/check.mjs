@@ -26,7 +26,7 @@ function typeChecks() {
   ];
   return projects.map(({ name, file }) => ({
     name: `types of ${name}`,
-    script: path.join(installed('typescript'), 'bin', 'tsc'),
+    script: path.join(installed('typescript-native'), 'bin', 'tsc'),
     args: [
       '-p',
       file,

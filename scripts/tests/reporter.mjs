@@ -5,13 +5,14 @@ import process from 'node:process';
  * @typedef {import('./count.mjs').Report} Report
  * @typedef {import('vitest/node').TestCase} TestCase
  * @typedef {import('vitest/node').TestModule} TestModule
+ * @typedef {import('vitest/node').Reporter} Reporter
  */
 
 /**
  * Prints every failure when it happens and keeps the report true after every file, so that a run that is ended still
  * tells what failed, what passed and what was not run. The report is written to the file named by
  * EVENHAND_TEST_REPORT.
- * @implements {import('vitest/node').Reporter}
+ * @implements {Reporter}
  */
 export default class RunningReporter {
   /** @type {Report} */
