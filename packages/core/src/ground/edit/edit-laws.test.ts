@@ -6,7 +6,7 @@ import { studyArb } from '../../../../../tests/helpers/study-arbitraries.ts';
 import { checkStudy, type Study } from '../study/index.ts';
 import { applyAll, applyEdit, type Edit } from './index.ts';
 
-const runs = { seed: 20_261_125, numRuns: 120 };
+const runs = { seed: 20_261_125, numRuns: 200 };
 const streamArb = fc.array(pickArb, { minLength: 1, maxLength: 12 });
 
 /** One window at work: every pick becomes an edit of what the window shows; refused ones leave it as it was. */
