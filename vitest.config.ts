@@ -86,6 +86,8 @@ const journeys = {
     include: ['tests/journeys/**/*.test.ts'],
     testTimeout: 240_000,
     hookTimeout: 120_000,
+    // A machine that is busy with other things can make a page late; what passed only the second time is named.
+    retry: 1,
     // A browser without windows leaves half of two processors idle.
     maxWorkers: 2,
     sequence: { groupOrder: 2 },

@@ -116,6 +116,7 @@ async function testEverything(filters) {
     folder ? 'Skipped:' : 'Skipped (those on real films run where EVENHAND_FILMS names their folder):',
     count.skips,
   );
+  list('Passed only when tried a second time:', count.again);
   list('Failed:', count.failures);
   return count;
 }

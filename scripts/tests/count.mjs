@@ -1,9 +1,9 @@
 /**
  * What the running reporter keeps: `unfinished` names the files that were not run to their end.
- * @typedef {{ fullName: string, status: string }} ReportedTest
+ * @typedef {{ fullName: string, status: string, again?: boolean }} ReportedTest
  * @typedef {{ name: string, status: string, message?: string, assertionResults: ReportedTest[] }} ReportedFile
  * @typedef {{ success: boolean, unfinished: string[], testResults: ReportedFile[] }} Report
- * @typedef {{ passed: number, failed: number, skipped: number, failures: string[], skips: string[] }} Count
+ * @typedef {{ passed: number, failed: number, skipped: number, failures: string[], skips: string[], again: string[] }} Count
  */
 
 /**
@@ -17,7 +17,7 @@
  */
 export function countReport(report, exitCode, shorten = (file) => file) {
   /** @type {Count} */
-  const count = { passed: 0, failed: 0, skipped: 0, failures: [], skips: [] };
+  const count = { passed: 0, failed: 0, skipped: 0, failures: [], skips: [], again: [] };
   for (const file of report?.testResults ?? []) countFile(file, shorten(file.name), count);
   for (const file of report?.unfinished ?? []) fail(count, `${shorten(file)} was not run to its end`);
   if (report === null) fail(count, 'the test run ended without a report');
@@ -35,6 +35,7 @@ export function countReport(report, exitCode, shorten = (file) => file) {
 function countFile(file, name, count) {
   const before = count.failed;
   for (const test of file.assertionResults) {
+    if (test.again) count.again.push(`${name} > ${test.fullName}`);
     if (test.status === 'passed') count.passed += 1;
     else if (test.status === 'failed') fail(count, `${name} > ${test.fullName}`);
     else {

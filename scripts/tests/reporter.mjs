@@ -27,7 +27,9 @@ export default class RunningReporter {
   /** @param {TestCase} test */
   onTestCaseResult(test) {
     const result = test.result();
-    if (result.state === 'failed') tell(`${test.module.moduleId} > ${test.fullName}`, result.errors);
+    const errors = result.errors ?? [];
+    if (result.state === 'failed' || errors.length > 0 || test.diagnostic()?.flaky)
+      tell(`${test.module.moduleId} > ${test.fullName}`, errors);
   }
 
   /** @param {TestModule} module */
@@ -42,6 +44,7 @@ export default class RunningReporter {
       assertionResults: [...module.children.allTests()].map((test) => ({
         fullName: test.fullName,
         status: test.result().state,
+        again: test.result().state === 'passed' && test.diagnostic()?.flaky === true,
       })),
     });
     this.write();
@@ -74,7 +77,7 @@ const unit = (project, file) => (project ? `${file} (${project})` : file);
  * @param {readonly { message?: string, stack?: string, diff?: string }[]} errors
  */
 function tell(where, errors) {
-  process.stdout.write(`\nFAILED ${where}\n`);
+  process.stdout.write(`\nFAILED (at least once) ${where}\n`);
   for (const { message, stack, diff } of errors)
     process.stdout.write(`${stack || message || 'no message'}\n${diff ? `${diff}\n` : ''}`);
 }

@@ -24,7 +24,17 @@ test('tests are counted and those that failed or were skipped are named', () => 
     skipped: 3,
     failures: ['a > test 1'],
     skips: ['a > test 2', 'b > test 1', 'b > test 2'],
+    again: [],
   });
+});
+
+test('a test that passed only the second time is counted as passed and named', () => {
+  const run = report(true, {
+    name: 'a',
+    status: 'passed',
+    assertionResults: [{ fullName: 'slow', status: 'passed', again: true }],
+  });
+  expect(countReport(run, 0)).toMatchObject({ passed: 1, failed: 0, again: ['a > slow'] });
 });
 
 test.each([

@@ -160,16 +160,20 @@ describe('the bench on the develop desk', () => {
     const corner = dialog.getByRole('button', { name: /^Near left/ });
     await corner.focus();
     await page.keyboard.press('Shift+ArrowRight');
+    const before = await corner.getAttribute('aria-label');
     await page.keyboard.press('ArrowDown');
+    await expect.poll(async () => await corner.getAttribute('aria-label')).not.toBe(before);
     const at = /Near left, (\d+) across and (\d+) down/.exec((await corner.getAttribute('aria-label')) ?? '');
     await dialog.getByRole('button', { name: 'Put it under the plan' }).click();
     await page.locator('.work-plan svg image').waitFor();
-    const { films } = await keptStudy(app, page);
-    const kept = films.find(
-      ({ calibration }) => calibration?.kind === 'rectangle' && calibration.across === 600,
-    );
-    expect(kept?.calibration).toMatchObject({ kind: 'rectangle', across: 600, away: 350 });
-    expect(kept?.calibration).toMatchObject({
+    const kept = async () =>
+      (await keptStudy(app, page)).films.find(
+        ({ calibration }) => calibration?.kind === 'rectangle' && calibration.across === 600,
+      )?.calibration;
+    await expect.poll(kept, slow).toMatchObject({
+      kind: 'rectangle',
+      across: 600,
+      away: 350,
       corners: expect.arrayContaining([{ x: Number(at?.[1]), y: Number(at?.[2]) }]),
     });
     expect(await seriousFaults(page)).toEqual([]);
