@@ -1,5 +1,5 @@
 import { openFilm, trackFilm } from '@evenhand/media';
-import { type HandStretch, HandTracker, type TrackerSettings } from '@evenhand/media/hands';
+import { type HandStretch, HandTracker, type TrackerSettings, usualSettings } from '@evenhand/media/hands';
 import { browserHandModels, FramePixels } from '@evenhand/media/hands-in-browser';
 
 /** The page half of the benchmark of the search for hands. */
@@ -113,6 +113,65 @@ export async function landmarksOf(url: string, every = 1): Promise<Landmarks[]> 
   }
   film.dispose();
   return found;
+}
+
+export interface Runs {
+  readonly film: string;
+  readonly frames: number;
+  /** Hands seen in all frames together. */
+  readonly sightings: number;
+  readonly palms: number;
+  readonly hands: number;
+  /** Milliseconds in all: the runs of each model, and reading the frames. */
+  readonly palmMs: number;
+  readonly handMs: number;
+  readonly readMs: number;
+  readonly ms: number;
+}
+
+/** How often each model runs for a frame of a film, and how long that takes: runs do not depend on the machine. */
+export async function runsOf(url: string, settings: Partial<TrackerSettings> = {}): Promise<Runs> {
+  const film = url.split('/').at(-1) ?? url;
+  const opened = await openFilm({ url, name: film });
+  if (!opened.ok) throw new Error(opened.error[0]?.message);
+  const { reader, index } = opened.value;
+  const models = await pageModels();
+  const counts = { palms: 0, hands: 0, palmMs: 0, handMs: 0, readMs: 0, sightings: 0 };
+  const begun = performance.now();
+  const timed = async <T>(what: 'palmMs' | 'handMs' | 'readMs', work: () => Promise<T>): Promise<T> => {
+    const from = performance.now();
+    const value = await work();
+    counts[what] += performance.now() - from;
+    return value;
+  };
+  const tracker = new HandTracker(
+    {
+      palms: (input) => {
+        counts.palms += 1;
+        return timed('palmMs', () => models.palms(input));
+      },
+      hand: (input) => {
+        counts.hands += 1;
+        return timed('handMs', () => models.hand(input));
+      },
+      dispose: () => {},
+    },
+    { ...usualSettings, ...settings },
+  );
+  const pixels = new FramePixels(index);
+  for (let frame = 0; frame < reader.frames; frame += 1) {
+    const picture = await timed('readMs', async () => {
+      const read = await reader.frame(frame);
+      if (!read.ok) return undefined;
+      const numbers = pixels.read(read.value);
+      read.value.close();
+      return numbers;
+    });
+    if (picture !== undefined) counts.sightings += (await tracker.next(frame, picture)).length;
+  }
+  const frames = reader.frames;
+  opened.value.dispose();
+  return { film, frames, ...counts, ms: performance.now() - begun };
 }
 
 /** How many hands are seen in a still picture, and how many of them look like right hands. */

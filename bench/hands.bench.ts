@@ -11,7 +11,7 @@ import {
 import { chromium } from 'playwright-core';
 import { createServer } from 'vite';
 import { liteRtLoader } from '../scripts/vite/litert-loader.mjs';
-import type { handsInStills, Landmarks, Searched } from './hands-page.ts';
+import type { handsInStills, Landmarks, Runs, Searched } from './hands-page.ts';
 import { fixed, printTable, quantile } from './harness.ts';
 
 /**
@@ -86,6 +86,7 @@ try {
     printSpeed(one, workers);
     if (workers === 2) searched.push(one);
   }
+  printRuns([await inPage<Runs>('runsOf', address(coffee ?? (demo[0] as string)))]);
   for (const name of ['sam2_03_blocks.mp4', 'sam2_02_cups.mp4', 'dex_human_hand_video.mp4']) {
     const file = clip(name);
     if (file !== undefined) searched.push(await search(file, 2));
@@ -128,6 +129,30 @@ function printSpeed(
         fixed(longestGap),
       ],
     ],
+  );
+}
+
+function printRuns(all: readonly Runs[]): void {
+  printTable(
+    'What a frame costs, one worker; runs of the models do not depend on the machine, milliseconds do',
+    [
+      '',
+      'palm runs',
+      'hand runs',
+      'a palm run ms',
+      'a hand run ms',
+      'reading a frame ms',
+      'rest of a frame ms',
+    ],
+    all.map(({ film, frames, palms, hands, palmMs, handMs, readMs, ms }) => [
+      film,
+      fixed(palms / frames),
+      fixed(hands / frames),
+      fixed(palmMs / palms),
+      fixed(handMs / hands),
+      fixed(readMs / frames),
+      fixed((ms - palmMs - handMs - readMs) / frames),
+    ]),
   );
 }
 

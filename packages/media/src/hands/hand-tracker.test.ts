@@ -23,6 +23,8 @@ interface MadeHand {
   readonly right?: boolean;
   /** The first model finds it too; without, only one that is followed is seen. */
   readonly palm?: boolean;
+  /** Only the first model takes it for a hand. */
+  readonly none?: boolean;
 }
 
 /** A hand of 20 pixels that points straight up: the wrist 20 below the knuckle of the middle finger. */
@@ -63,7 +65,13 @@ function madeModels(handsIn: (frame: number) => readonly MadeHand[]) {
       const [left, top, frame] = placeAt(input, 0);
       const [right, bottom] = placeAt(input, last);
       const here = handsIn(Math.round(frame)).find(
-        ({ x, y }) => x > left && x < right && y > top && y < bottom && Math.abs(x - (left + right) / 2) < 40,
+        ({ x, y, none }) =>
+          none !== true &&
+          x > left &&
+          x < right &&
+          y > top &&
+          y < bottom &&
+          Math.abs(x - (left + right) / 2) < 40,
       );
       const landmarks = new Float32Array(63);
       const scale = (handInput - 1) / (right - left);
@@ -128,6 +136,25 @@ describe('hands followed through frames', () => {
     expect(found).toHaveLength(62);
     expect(asked).toEqual({ palms: 3, hands: 62 });
     expect(new Set(found.filter(({ trail }) => trail === 2).map(({ right }) => right)).size).toBe(1);
+  });
+
+  it('are sought in every fourth frame while one is followed', async () => {
+    const { found, asked } = await follow(17, () => [{ x: 100, y: 120 }]);
+    expect(found).toHaveLength(17);
+    expect(asked).toEqual({ palms: 5, hands: 17 });
+  });
+
+  it('that were none are looked at again after eight frames; one that comes there is then found in the frames before', async () => {
+    const never = await follow(20, () => [{ x: 100, y: 120, none: true }]);
+    expect(never.found).toEqual([]);
+    expect(never.asked).toEqual({ palms: 20, hands: 3 });
+    const { found } = await follow(12, (frame) => [{ x: 100, y: 120, none: frame < 3 }]);
+    expect(found.map(({ frame }) => frame)).toEqual([3, 4, 5, 6, 7, 8, 9, 10, 11]);
+    const beside = await follow(3, (frame) => [
+      { x: 60, y: 120, none: true },
+      { x: 190, y: 120, palm: frame >= 2 },
+    ]);
+    expect(beside.found.map(({ frame }) => frame)).toEqual([0, 1, 2]);
   });
 
   it('that come to the same place count once', async () => {

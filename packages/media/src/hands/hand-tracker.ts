@@ -14,12 +14,16 @@ export interface TrackerSettings {
   readonly wanted: number;
   /** No more hands than these are followed. */
   readonly most: number;
-  /** Palms are sought once in so many frames, and at once when a hand was lost. */
+  /** With no hand followed palms are sought once in so many frames, and at once when a hand was lost. */
   readonly seekEvery: number;
+  /** With some hands followed, but fewer than wanted, palms are sought once in so many frames. */
+  readonly seekMoreEvery: number;
   /** With enough hands followed, palms are still sought once in so many frames, so that one more is noticed. */
   readonly lookEvery: number;
   /** A hand that is found is followed back through so many frames before it, as far as it can be. */
   readonly back: number;
+  /** A palm in which the second model saw no hand is not looked at again for so many frames. */
+  readonly refused: number;
   /** Every other search for palms looks at the picture with a margin of this share of its side around it. */
   readonly margin: number;
 }
@@ -34,14 +38,24 @@ export const usualSettings: TrackerSettings = {
   wanted: 2,
   most: 4,
   seekEvery: 2,
+  seekMoreEvery: 4,
   lookEvery: 15,
   back: 20,
+  refused: 8,
   margin: 0.3,
 };
 
 interface Followed {
   readonly trail: number;
   readonly square: Square;
+}
+
+/** A palm that was none, in pixels of the picture. */
+interface Refused {
+  readonly frame: number;
+  readonly x: number;
+  readonly y: number;
+  readonly side: number;
 }
 
 /** One of the last frames, in which a hand may still be found afterwards. */
@@ -63,6 +77,7 @@ export class HandTracker {
   readonly #handPixels = new Float32Array(handInput * handInput * 3);
   #followed: readonly Followed[] = [];
   #kept: Kept[] = [];
+  #refused: Refused[] = [];
   #trails = 0;
   #searches = 0;
   #sinceSearch = Number.POSITIVE_INFINITY;
@@ -93,9 +108,10 @@ export class HandTracker {
   }
 
   #mustSeek(seen: number, lost: boolean): boolean {
-    const { wanted, seekEvery, lookEvery } = this.#settings;
+    const { wanted, seekEvery, seekMoreEvery, lookEvery } = this.#settings;
     this.#sinceSearch += 1;
-    return seen < wanted ? lost || this.#sinceSearch >= seekEvery : this.#sinceSearch >= lookEvery;
+    if (seen >= wanted) return this.#sinceSearch >= lookEvery;
+    return lost || this.#sinceSearch >= (seen === 0 ? seekEvery : seekMoreEvery);
   }
 
   /** Looks for more hands; gives those that are found in earlier frames. */
@@ -104,11 +120,16 @@ export class HandTracker {
     this.#searches += 1;
     const palms = await this.palms(picture, this.#searches % 2 === 0 ? this.#settings.margin : 0);
     const earlier: Sighting[] = [];
+    this.#refused = this.#refused.filter((one) => frame - one.frame < this.#settings.refused);
     for (const palm of palms) {
       if (seen.length >= this.#settings.most) break;
       if (seen.some((hand) => isInHand(palm, hand))) continue;
+      if (this.#refused.some((one) => isSamePlace(palm, one))) continue;
       const found = await this.#look(frame, this.#trails + 1, picture, squareOfPalm(palm), seen);
-      if (found === undefined) continue;
+      if (found === undefined) {
+        this.#refused.push({ frame, ...placeOf(palm) });
+        continue;
+      }
       this.#trails += 1;
       earlier.push(...(await this.#followBack(found)));
     }
@@ -144,6 +165,19 @@ export class HandTracker {
     seen.push(sighting);
     return sighting;
   }
+}
+
+const placeOf = ({ x, y, width, height }: Palm) => ({
+  x: x + width / 2,
+  y: y + height / 2,
+  side: Math.max(width, height),
+});
+
+/** Whether two palms lie nearer than a third of their side and are about as large. */
+function isSamePlace(palm: Palm, { x, y, side }: Refused): boolean {
+  const place = placeOf(palm);
+  const far = Math.hypot(place.x - x, place.y - y) > Math.min(place.side, side) / 3;
+  return !far && Math.max(place.side / side, side / place.side) < 1.5;
 }
 
 /** Whether the middle of a palm lies in the palm of a hand that is followed already. */

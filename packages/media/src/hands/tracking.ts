@@ -64,4 +64,4 @@ export interface HandReport {
 }
 
 /** Counts up when the same film gives other sightings. */
-export const handsVersion = 1;
+export const handsVersion = 2;
