@@ -13,6 +13,7 @@ import {
   freeOf,
   type KnownRecord,
   knownRecord,
+  proposedOf,
   type Score,
   type Starts,
   startsOf,
@@ -61,7 +62,7 @@ function addAll(
     [all.one, one],
     [all.three, confirmedOf(record, three)],
   ] as const) {
-    const rows = proposeRows(record.track, record.seconds, chosen, freeOf(record, chosen));
+    const rows = proposedOf(proposeRows(record.track, record.seconds, chosen, freeOf(record, chosen)));
     addScore(score, record, chosen, startsOf(rows), rows.cycles, nearby);
     addSure(score, record, rows, nearby);
   }

@@ -2,6 +2,7 @@ import type { Hand } from '@evenhand/core/ground/study';
 import {
   type ConfirmedCycle,
   cycleChances,
+  leastChance,
   type ProposedRows,
   type Track,
   trueChance,
@@ -78,6 +79,29 @@ export function emptyScore(): Score {
   return { boundaries: 0, near: 0, frames: 0, agree: 0, lost: 0, invented: 0, sure: [] };
 }
 
+/** Rows that are proposed, with the chance that each cycle is one. */
+export interface Proposed extends ProposedRows {
+  readonly chances: readonly number[];
+}
+
+/** What of the rows is proposed: cycles that are hardly ones are left out with their boundaries, as the program does. */
+export function proposedOf(rows: ProposedRows): Proposed {
+  const chances = cycleChances(rows);
+  const kept = rows.cycles.flatMap((_, index) => ((chances[index] ?? 0) >= leastChance ? [index] : []));
+  const of = (hand: Hand) =>
+    rows[hand].flatMap((start) => {
+      const cycle = kept.indexOf(start.cycle);
+      return cycle < 0 ? [] : [{ ...start, cycle }];
+    });
+  return {
+    cycles: kept.map((index) => rows.cycles[index] as ProposedRows['cycles'][number]),
+    shares: kept.map((index) => rows.shares[index] as number),
+    chances: kept.map((index) => chances[index] as number),
+    left: of('left'),
+    right: of('right'),
+  };
+}
+
 export function startsOf(rows: ProposedRows): Starts {
   const of = (hand: Hand) =>
     rows[hand].filter(({ missing }) => !missing).map(({ at, label }) => ({ at, label: label ?? 0 }));
@@ -129,8 +153,8 @@ export function addScore(
   score.invented += cycles.length - taken.size;
 }
 
-export function addSure(score: Score, record: KnownRecord, rows: ProposedRows, nearby = 0.2): void {
-  const chances = cycleChances(rows);
+export function addSure(score: Score, record: KnownRecord, rows: Proposed, nearby = 0.2): void {
+  const { chances } = rows;
   for (const hand of ['left', 'right'] as const)
     for (const { at, label, sure, missing, cycle } of rows[hand]) {
       if (missing || label === undefined) continue;

@@ -2,6 +2,7 @@ import type { Hand } from '../../../ground/study/index.ts';
 import { type ConfirmedCycle, type ExpectedStart, startsWithin } from './confirmed.ts';
 import type { FoundCycle } from './cycle-path.ts';
 import { type HandPathWeights, handPath, handPathWeights } from './hand-path.ts';
+import { gainsOf, likeliest, spread, type Window } from './likeliest.ts';
 import { handSignals, type Signals } from './signals.ts';
 import {
   faster,
@@ -48,6 +49,8 @@ export interface BoundaryWeights extends UnlikeWeights {
   readonly freely: number;
   readonly missing: number;
   readonly heat: number;
+  /** The same for choosing the places; `heat` is for saying how sure they are. */
+  readonly placeHeat: number;
 }
 
 export const boundaryWeights: BoundaryWeights = {
@@ -69,6 +72,7 @@ export const boundaryWeights: BoundaryWeights = {
   freely: 0.8,
   missing: 6,
   heat: 2,
+  placeHeat: 1,
 };
 
 /** A boundary to be placed, with the like boundaries of the confirmed cycles and where the path puts it. */
@@ -265,7 +269,7 @@ function placed(
 ): PlacedStart[] {
   const compare = comparison(signals, hand, weights);
   const reach = Math.round(weights.search / signals.step);
-  const windows = sought.map(({ expected, edge, lasts, tempo }) => {
+  const ranges = sought.map(({ expected, edge, lasts, tempo }) => {
     const middle = Math.round((expected - signals.from) / signals.step);
     // Out of rest a hand comes another way than usual, so the path may have found the first motion late.
     // And where a hand comes to rest the path may go on standing still.
@@ -273,8 +277,9 @@ function placed(
     const earlier = edge === 'begins' ? 1.2 * geometricMean(lasts) * tempo : late;
     const early = Math.round(earlier / signals.step);
     const low = Math.max(0, middle - reach - early);
-    return { low, count: Math.max(1, Math.min(signals.count, middle + reach) - low + 1) };
+    return { low, high: Math.max(low, Math.min(signals.count, middle + reach)) };
   });
+  const windows = inOrder(ranges);
   const own = sought.map((item, index) => {
     const { low, count } = windows[index] as (typeof windows)[number];
     const costs = new Float64Array(count);
@@ -295,9 +300,15 @@ function placed(
   return decided(signals, sought, windows, own, pairs, weights);
 }
 
-interface Window {
-  readonly low: number;
-  readonly count: number;
+/** Paths may cross; windows are widened until each boundary has a place after the one before it and before the next one. */
+function inOrder(ranges: readonly { readonly low: number; readonly high: number }[]): Window[] {
+  const lows = ranges.map(({ low }) => low);
+  const highs = ranges.map(({ high }) => high);
+  for (let at = 1; at < ranges.length; at += 1)
+    highs[at] = Math.max(highs[at] as number, highs[at - 1] as number);
+  for (let at = ranges.length - 2; at >= 0; at -= 1)
+    lows[at] = Math.min(lows[at] as number, lows[at + 1] as number);
+  return lows.map((low, at) => ({ low, count: (highs[at] as number) - low + 1 }));
 }
 
 /** What it costs that the motion between two boundaries runs from one point to another. */
@@ -476,12 +487,15 @@ function decided(
     chosen[index] = at;
     at = (from[index] as Int32Array)[at] as number;
   }
-  const spread = marginals(own, pairs, weights.heat);
+  const shares = spread(own, pairs, weights.heat);
   const near = Math.round(0.2 / signals.step);
+  const wide = Math.round(1 / signals.step);
+  const gains = spread(own, pairs, weights.placeHeat).map((chances) => gainsOf(chances, near, wide));
+  const placed = likeliest(chosen, windows, gains);
   return sought.map((item, index) => {
-    const point = chosen[index] as number;
+    const point = placed[index] as number;
     const low = (windows[index] as Window).low;
-    const chances = spread[index] as Float64Array;
+    const chances = shares[index] as Float64Array;
     let sure = 0;
     for (
       let other = Math.max(0, point - near);
@@ -491,7 +505,7 @@ function decided(
       sure += chances[other] as number;
     const next =
       index + 1 < sought.length
-        ? (windows[index + 1] as Window).low + (chosen[index + 1] as number)
+        ? (windows[index + 1] as Window).low + (placed[index + 1] as number)
         : undefined;
     const missing = item.label !== undefined && next !== undefined && next - (low + point) < 2;
     return {
@@ -513,56 +527,4 @@ function argmin(values: Float64Array): number {
     if (value < (values[best] as number)) best = index;
   });
   return best;
-}
-
-function marginals(
-  own: readonly Float64Array[],
-  pairs: readonly Float64Array[],
-  heat: number,
-): Float64Array[] {
-  const forward: Float64Array[] = [];
-  own.forEach((costs, index) => {
-    const before = forward[index - 1];
-    const pair = pairs[index - 1];
-    const values = new Float64Array(costs.length);
-    for (let at = 0; at < costs.length; at += 1) {
-      let sum = before === undefined ? 1 : 0;
-      if (before !== undefined && pair !== undefined)
-        for (let last = 0; last < before.length; last += 1)
-          sum += (before[last] as number) * Math.exp(-(pair[last * costs.length + at] as number) / heat);
-      values[at] = sum * Math.exp(-(costs[at] as number) / heat);
-    }
-    forward.push(scaled(values));
-  });
-  const backward: Float64Array[] = own.map((costs) => new Float64Array(costs.length).fill(1));
-  for (let index = own.length - 2; index >= 0; index -= 1) {
-    const after = backward[index + 1] as Float64Array;
-    const costs = own[index + 1] as Float64Array;
-    const pair = pairs[index] as Float64Array;
-    const values = backward[index] as Float64Array;
-    for (let at = 0; at < values.length; at += 1) {
-      let sum = 0;
-      for (let next = 0; next < after.length; next += 1)
-        sum +=
-          (after[next] as number) *
-          Math.exp(-((pair[at * after.length + next] as number) + (costs[next] as number)) / heat);
-      values[at] = sum;
-    }
-    scaled(values);
-  }
-  return own.map((_, index) =>
-    scaled(
-      (forward[index] as Float64Array).map(
-        (value, at) => value * ((backward[index] as Float64Array)[at] as number),
-      ),
-    ),
-  );
-}
-
-/** Brings the sum to 1 in place; all alike when nothing is left. */
-function scaled(values: Float64Array): Float64Array {
-  const sum = values.reduce((all, value) => all + value, 0);
-  if (!(sum > 0)) return values.fill(1 / values.length);
-  for (let index = 0; index < values.length; index += 1) values[index] = (values[index] as number) / sum;
-  return values;
 }

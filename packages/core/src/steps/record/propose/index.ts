@@ -1,5 +1,5 @@
 export type { PlacedStart } from './boundaries.ts';
-export { cycleChances, trueChance } from './chance.ts';
+export { cycleChances, leastChance, trueChance } from './chance.ts';
 export type { ConfirmedCycle, LabelledStart, Stretch } from './confirmed.ts';
 export type { ProposeInput } from './method-input.ts';
 export type { Proposal, ProposedCycle, ProposedMotion, ProposedSpan } from './proposal.ts';

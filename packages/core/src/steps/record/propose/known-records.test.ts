@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { demoRecord } from '../../../../../../tests/helpers/demo-record.ts';
+import { joinedTracks } from '../../../../../../tests/helpers/joined-tracks.ts';
 import { madeRegimes } from '../../../../../../tests/helpers/made-regimes.ts';
 import { madeTrack } from '../../../../../../tests/helpers/made-tracks.ts';
 import {
@@ -10,17 +11,18 @@ import {
   freeOf,
   type KnownRecord,
   knownRecord,
+  proposedOf,
   type Score,
   startsOf,
   stretchedEvenly,
   warpedPlainly,
 } from '../../../../../../tests/helpers/propose-score.ts';
-import { proposeRows } from './index.ts';
+import { cycleChances, proposeRows } from './index.ts';
 
 function proposed(record: KnownRecord, chosen: readonly number[]): Score {
   const score = emptyScore();
   const confirmed = confirmedOf(record, chosen);
-  const rows = proposeRows(record.track, record.seconds, confirmed, freeOf(record, confirmed));
+  const rows = proposedOf(proposeRows(record.track, record.seconds, confirmed, freeOf(record, confirmed)));
   addScore(score, record, confirmed, startsOf(rows), rows.cycles);
   addSure(score, record, rows);
   return score;
@@ -78,5 +80,31 @@ describe('on the demonstration film, its track by the hand models', () => {
     const score = proposed(demoRecord(), [1]);
     expect([score.lost, score.invented]).toEqual([0, 0]);
     expect(share(score)).toBeGreaterThan(0.85);
+  });
+
+  it('no cycle of 20 to 40 s is lost', () => {
+    for (const seed of [202, 203]) {
+      const kind = { motionSeconds: [1, 5], motions: [6, 8], timeSpread: 0.35, cycles: 5 } as const;
+      const { lost, invented } = proposed(knownRecord(madeTrack({ ...kind, seed })), [1]);
+      expect([lost, invented], `seed ${seed}`).toEqual([0, 0]);
+    }
+  });
+
+  it('in a film of other work nothing is proposed with confidence', () => {
+    const all: number[] = [];
+    for (const kind of [madeRegimes.assembly, madeRegimes.odd, madeRegimes.rested])
+      for (const seed of [301, 302]) {
+        const record = knownRecord(madeTrack({ ...kind, seed }));
+        const other = madeTrack({ ...kind, seed: seed + 1000 });
+        const confirmed = confirmedOf(record, [1]);
+        const cut = Math.ceil((confirmed[0]?.end ?? 0) * 30);
+        const track = joinedTracks(record.track, cut, other.track);
+        const seconds = Array.from({ length: track.frames }, (_, frame) => frame / 30);
+        const free = [{ start: cut / 30, end: seconds.at(-1) ?? 0 }];
+        all.push(...cycleChances(proposeRows(track, seconds, confirmed, free)));
+      }
+    expect(all.length).toBeGreaterThan(10);
+    expect(Math.max(...all)).toBeLessThan(0.8);
+    expect(all.reduce((sum, chance) => sum + chance, 0) / all.length).toBeLessThan(0.4);
   });
 });
