@@ -13,7 +13,15 @@ const problem = fc.record({
 });
 
 /** All ways with their costs, one after another: what the two passes must agree with. */
-function everyWay({ lows, own, pairs }: { lows: number[]; own: number[][]; pairs: number[][] }) {
+function everyWay({
+  lows,
+  own,
+  pairs,
+}: {
+  lows: readonly number[];
+  own: readonly number[][];
+  pairs: readonly number[][];
+}) {
   const ways: { places: [number, number, number]; cost: number }[] = [];
   for (let a = 0; a < 5; a += 1)
     for (let b = 0; b < 5; b += 1)
@@ -29,7 +37,13 @@ function everyWay({ lows, own, pairs }: { lows: number[]; own: number[][]; pairs
   return ways;
 }
 
-function inOrderOnly({ lows, pairs }: { lows: number[]; pairs: number[][] }): Float64Array[] {
+function inOrderOnly({
+  lows,
+  pairs,
+}: {
+  lows: readonly number[];
+  pairs: readonly number[][];
+}): Float64Array[] {
   return pairs.map((pair, index) =>
     Float64Array.from(pair, (cost, cell) =>
       (cell % 5) + (lows[index + 1] ?? 0) < Math.floor(cell / 5) + (lows[index] ?? 0)
