@@ -30,7 +30,7 @@ export const developWork: Command = {
     if (!written.ok) return failWith(io, json, [written.error]);
     if (output !== stream) {
       const steps = source.value.work.steps.length;
-      if (json) await outJson(io, { ok: true, files: [output], steps });
+      if (json) await outJson(io, { ok: true, reportVersion: 1, files: [output], steps });
       else io.say(`Wrote ${output}: ${steps} steps.`);
     }
     return exitCode.done;
