@@ -4,8 +4,8 @@ import path from 'node:path';
 import process from 'node:process';
 import { fileURLToPath } from 'node:url';
 import { defineFiguresJsonSchema, defineReportJsonSchema } from '@evenhand/core/define';
-import { workJsonSchema } from '@evenhand/core/develop';
-import { evaluateReportJsonSchema } from '@evenhand/core/evaluate';
+import { developReportJsonSchema, workJsonSchema } from '@evenhand/core/develop';
+import { evaluateReportJsonSchema, machinesReportJsonSchema } from '@evenhand/core/evaluate';
 import { examinationReportJsonSchema } from '@evenhand/core/examine';
 import { studyJsonSchema } from '@evenhand/core/ground/study';
 import { proposeReportJsonSchema } from '@evenhand/core/record';
@@ -24,7 +24,9 @@ export const publishedSchemas: readonly PublishedSchema[] = [
   published('define.schema.json', defineReportJsonSchema()),
   published('define-figures.schema.json', defineFiguresJsonSchema()),
   published('work.schema.json', workJsonSchema()),
+  published('develop.schema.json', developReportJsonSchema()),
   published('evaluate.schema.json', evaluateReportJsonSchema()),
+  published('evaluate-machines.schema.json', machinesReportJsonSchema()),
   published('propose.schema.json', proposeReportJsonSchema()),
 ];
 

@@ -15,14 +15,24 @@ export function normalFrom(random: Random): number {
   return standardNormalQuantile((Math.floor(random() * 4_294_967_296) + 0.5) / 4_294_967_296);
 }
 
+/** Pace and what is peculiar to each kind of motion, the same for all that an operator does. */
+export interface Operator {
+  readonly pace: number;
+  readonly ofKind: ReadonlyMap<MotionKind, number>;
+}
+
+export function operatorFrom(random: Random): Operator {
+  const pace = 1.2 + 0.6 * random();
+  return { pace, ofKind: new Map(kinds.map((kind) => [kind, Math.exp(0.15 * normalFrom(random))])) };
+}
+
 /** @param spread standard deviations of the logarithm: between motions of one kind, and from one time to the next */
 export function motionPopulation(
   random: Random,
   spread: { readonly between: number; readonly within: number },
 ): Population {
   const normal = () => normalFrom(random);
-  const pace = 1.2 + 0.6 * random();
-  const ofKind = new Map(kinds.map((kind) => [kind, Math.exp(0.15 * normal())]));
+  const { pace, ofKind } = operatorFrom(random);
   const places = Array.from(
     { length: 9 },
     (_, index): WorkPlace => ({

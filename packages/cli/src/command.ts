@@ -80,5 +80,8 @@ export function helpOf(command: Command): string {
 /** The first sentence of what Node says about a wrong option; the rest speaks of Node's own ways. */
 function plainReason(error: unknown): string {
   const text = error instanceof Error ? error.message : String(error);
+  const dashed = /^Option '(?:-\w, )?(--[\w-]+)(?: <value>)?' argument is ambiguous/.exec(text)?.[1];
+  if (dashed !== undefined)
+    return `The value of ${dashed} is missing, or begins with a dash; then write ${dashed}=VALUE.`;
   return `${(text.split(/\.\s|\n/)[0] ?? text).replace(/\.$/, '')}.`;
 }

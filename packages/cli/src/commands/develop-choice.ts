@@ -39,6 +39,7 @@ export const developOptions: Readonly<Record<string, OptionFacts>> = {
     value: 'STUDY',
     help: 'writes the study with the best method added as a composed one; of a work file without --times, a new study',
   },
+  replace: { help: 'with -o: write over a study that is there already' },
   json: { help: 'print all of it as JSON' },
 };
 
@@ -67,6 +68,10 @@ export function readDevelopChoice(call: Call): Result<DevelopChoice, string> {
   const text = call.text('changes')?.trim();
   const changes = text === undefined ? 'none' : text === 'all' ? 'all' : namesIn(text);
   if (typeof changes !== 'string') {
+    if (changes.includes(''))
+      return fail('--changes has an empty name; write one comma between two changes.');
+    if (changes.length > 1 && changes.includes('all'))
+      return fail('--changes all tries every change; leave the other names out.');
     const stray = changes.find((name) => !changeCodes.some((code) => code === name.split(':')[0]));
     if (stray !== undefined)
       return fail(`--changes ${stray} is not known; it can be all, ${changeCodes.join(', ')}.`);

@@ -142,7 +142,11 @@ export function layoutLines(layout: LayoutTold, now: number, unit: TimeUnit): st
     unitTime < now
       ? `${time(now - unitTime)}${work.unitsPerCycle > 1 ? ' a unit' : ''} less than with the places as they are`
       : 'the places as they are do as well';
-  const known = proven ? ', the pair proven' : bound === undefined ? '' : `, bound ${time(bound)}`;
+  const known = proven
+    ? ', the pair proven'
+    : bound === undefined || bound === 0
+      ? ''
+      : `, bound ${time(bound)}`;
   const { beyond } = reachWords(
     work,
     tripsOfSchedule(work, layout.instance, schedule),

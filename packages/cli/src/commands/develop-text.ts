@@ -184,6 +184,7 @@ function frontJson({ front, axis, exact, words, tried, ruledOut, withoutCost }: 
 export function developJson({ base, interval, single, combinations, chosen, layout }: Told): unknown {
   return {
     ok: true,
+    reportVersion: 1,
     work: base.work,
     method: methodJson(base),
     ...(interval === undefined ? {} : { expected: interval }),

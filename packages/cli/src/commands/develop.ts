@@ -10,15 +10,16 @@ import {
   parseWork,
   periodInterval,
   type TimeTable,
+  unitsWithoutSteps,
   type Work,
   workFromRecord,
 } from '@evenhand/core/develop';
 import { type MethodReading, readMethod, readRecords } from '@evenhand/core/examine';
 import { fail, ok, type Result } from '@evenhand/core/ground/base';
-import type { Finding } from '@evenhand/core/ground/findings';
+import { type Finding, finding } from '@evenhand/core/ground/findings';
 import { type KeptWork, parseStudy, type Study } from '@evenhand/core/ground/study';
 import { badUse, type Call, type Command } from '../command.ts';
-import { chooseMethod, nameOf, readText } from '../files.ts';
+import { chooseMethod, nameOf, readText, stream } from '../files.ts';
 import { exitCode, type Io } from '../io.ts';
 import { atFile, failWith, outJson, say } from '../report.ts';
 import { type TriedChanges, tryChanges } from './develop-changes.ts';
@@ -50,6 +51,11 @@ export const develop: Command = {
     if (!choice.ok) return failWith(io, json, [badUse(choice.error, develop.example)]);
     const asked = readLayoutChoice(call);
     if (!asked.ok) return failWith(io, json, [badUse(asked.error, develop.example)]);
+    const output = call.text('output');
+    if (json && output === stream)
+      return failWith(io, false, [badUse('--json and -o - both want standard output.', develop.example)]);
+    const there = await alreadyThere(io, output, call);
+    if (there !== undefined) return failWith(io, json, [there]);
     const [file = ''] = call.operands;
     const source = await readSource(io, file, call);
     if (!source.ok) return failWith(io, json, source.error);
@@ -85,11 +91,10 @@ export const develop: Command = {
       layout: layout?.value,
     };
     say(io, atFile([...notes, ...base.value.times.notes], nameOf(file)));
-    const output = call.text('output');
     if (output !== undefined) {
       const written = await writeComposed(io, source.value, told, output);
       if (!written.ok) return failWith(io, json, [written.error]);
-      io.say(`Wrote ${output}.`);
+      if (output !== stream) io.say(`Wrote ${output}.`);
     }
     if (asked.value.plan !== undefined) {
       const { study } = source.value;
@@ -97,6 +102,7 @@ export const develop: Command = {
       if (!drawn.ok) return failWith(io, json, atFile([drawn.error], nameOf(file)));
     }
     if (json) await outJson(io, developJson(told));
+    else if (output === stream) io.say(developText(told, unit));
     else await io.out(developText(told, unit));
     return exitCode.done;
   },
@@ -126,14 +132,30 @@ export async function readSource(
 ): Promise<Result<Source, readonly Finding[]>> {
   const text = await readText(io, file);
   if (!text.ok) return fail([text.error]);
-  if (/"workFormat"\s*:/.test(text.value)) {
+  if (isWork(text.value)) {
     const work = parseWork(text.value);
     if (!work.ok) return fail(atFile(work.error, nameOf(file)));
-    const readings = await timesFrom(io, call.text('times'));
-    return readings.ok ? ok({ work: work.value, ...readings.value, notes: [] }) : readings;
+    const stray = ['method', 'cycle'].find((option) => call.text(option) !== undefined);
+    if (stray !== undefined)
+      return fail([
+        badUse(
+          `--${stray} chooses in the record of a study, and ${nameOf(file)} is a work file.`,
+          develop.example,
+        ),
+      ]);
+    const readings = await timesFrom(io, '--times', call.text('times'));
+    const notes = unitsWithoutSteps(work.value);
+    return readings.ok ? ok({ work: work.value, ...readings.value, notes }) : readings;
   }
   const study = parseStudy(text.value);
-  if (!study.ok) return fail(atFile(study.error, nameOf(file)));
+  if (!study.ok) return fail(atFile(neitherStudyNorWork(study.error), nameOf(file)));
+  if (call.text('times') !== undefined)
+    return fail([
+      badUse(
+        `--times gives a work file its times, and ${nameOf(file)} is a study, whose own records give them; --library adds those of others.`,
+        develop.example,
+      ),
+    ]);
   const method = chooseMethod(io, study.value, call.text('method'));
   if (!method.ok) return fail(atFile([method.error], nameOf(file)));
   const cycle = call.text('cycle');
@@ -155,13 +177,34 @@ export async function readSource(
   });
 }
 
+export function isWork(text: string): boolean {
+  return /"workFormat"\s*:/.test(text);
+}
+
+function neitherStudyNorWork(found: readonly Finding[]): readonly Finding[] {
+  return found.map((item) => (item.code === 'study/no-format' ? finding('develop/no-source') : item));
+}
+
+/** What is there is written over only where that was asked for. */
+export async function alreadyThere(
+  io: Io,
+  output: string | undefined,
+  call: Call,
+): Promise<Finding | undefined> {
+  if (output === undefined || output === stream || call.flag('replace')) return undefined;
+  return (await io.exists(output)) ? finding('cli/exists', {}, { file: output }) : undefined;
+}
+
 async function timesFrom(
   io: Io,
+  option: string,
   file: string | undefined,
 ): Promise<Result<Pick<Source, 'readings' | 'study'>, readonly Finding[]>> {
   if (file === undefined) return ok({ readings: [], study: undefined });
   const text = await readText(io, file);
   if (!text.ok) return fail([text.error]);
+  if (isWork(text.value))
+    return fail(atFile([finding('develop/work-for-study', {}, { what: option })], nameOf(file)));
   const study = parseStudy(text.value);
   if (!study.ok) return fail(atFile(study.error, nameOf(file)));
   return ok({ readings: readRecords(study.value), study: study.value });
@@ -175,7 +218,7 @@ async function libraryIn(
   if (list === undefined) return ok(undefined);
   const readings: MethodReading[] = [];
   for (const file of list.split(',').map((name) => name.trim())) {
-    const found = await timesFrom(io, file);
+    const found = await timesFrom(io, '--library', file);
     if (!found.ok) return found;
     readings.push(...found.value.readings);
   }

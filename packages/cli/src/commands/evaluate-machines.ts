@@ -42,7 +42,7 @@ export const evaluateMachines: Command = {
     if (!asked.ok) return failWith(io, json, [badUse(asked.error, evaluateMachines.example)]);
     const found = machinesFound(asked.value);
     if (!found.ok) return failWith(io, json, [found.error]);
-    if (json) await outJson(io, { ok: true, given: asked.value, ...found.value });
+    if (json) await outJson(io, { ok: true, reportVersion: 1, given: asked.value, ...found.value });
     else await io.out(machinesText(asked.value, found.value));
     return exitCode.done;
   },

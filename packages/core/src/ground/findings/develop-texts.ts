@@ -37,25 +37,39 @@ export const developTexts = {
   },
   'develop/long-cycle': {
     severity: 'error',
-    text: 'All steps of the cycle one after the other take more than eight minutes, which is more than the composer reckons with. Take fewer units for each cycle, or split the work.',
+    text: 'All steps of the cycle one after the other take more than eight minutes, which is more than the composer reckons with; the longest is “{step}”. Mend its times, take fewer units for each cycle, or split the work.',
   },
-  'develop/not-json': { severity: 'error', text: 'This is no work file: {reason}.' },
+  'develop/not-json': {
+    severity: 'error',
+    text: 'This is no work file: {reason}. Open the file in a text editor at that place; a number is written such as 240000.',
+  },
+  'develop/no-source': {
+    severity: 'error',
+    text: 'This is neither a study nor a work file: it has no formatVersion and no workFormat. Choose a file that ends in .evenhand.json, or write a work as docs/work-format.md says.',
+  },
+  'develop/work-for-study': {
+    severity: 'error',
+    text: 'This is a work file, and {what} asks for a study with a record. Choose a file that ends in .evenhand.json.',
+  },
   'develop/newer-work': {
     severity: 'error',
     text: 'The work was written in format {found}; this program reads up to {known}. Use a newer version of the program.',
   },
-  'develop/work-shape': { severity: 'error', text: 'The work file is not as it must be: {reason}.' },
+  'develop/work-shape': {
+    severity: 'error',
+    text: 'The work file is not as it must be, at {field}: {reason}. docs/work-format.md says how it is written.',
+  },
   'develop/item-shape': {
     severity: 'error',
     text: 'The {what} “{name}” is not as it must be, at {field}: {reason}.',
   },
   'develop/unknown-place': {
     severity: 'error',
-    text: 'The step “{step}” names the place {place}, which the work does not have. Add the place or choose another.',
+    text: '{step} names the place {place}, which the work does not have. Add the place or choose another.',
   },
   'develop/unknown-step': {
     severity: 'error',
-    text: '“{step}” names the step {before}, which the work does not have.',
+    text: '“{step}” names the step {before}, which the work does not have. Correct the name, or take the link out.',
   },
   'develop/circle': {
     severity: 'error',
@@ -72,6 +86,18 @@ export const developTexts = {
   'develop/no-hand': {
     severity: 'error',
     text: '“{step}” takes both hands, so no hand is left to hold {object}. Let a fixture hold it, or do the step with one hand.',
+  },
+  'develop/absurd-size': {
+    severity: 'error',
+    text: '{what} is {mm} mm, less than a hand can aim at. Write it in millimetres, {least} or more, or leave it out.',
+  },
+  'develop/unit-beyond': {
+    severity: 'error',
+    text: '“{step}” belongs to unit {unit}, but the cycle makes {units}. Give the step another unit, or the work more units a cycle.',
+  },
+  'develop/unit-without-steps': {
+    severity: 'note',
+    text: 'No step belongs to unit {unit} of the {units} that a cycle makes, so the steps of the others are taken to make it, too. If they do not, correct the units a cycle.',
   },
   'develop/absurd-time': {
     severity: 'error',

@@ -42,6 +42,7 @@ export {
   serviceLoss,
   standingTogether,
 } from './machines/random-calls.ts';
+export { machinesReportJsonSchema, machinesReportSchema } from './machines/report-schema.ts';
 export { type MachinesNeeded, machinesNeeded, type Order } from './machines/workload.ts';
 export type { BreakEven } from './money/break-even.ts';
 export { type ChangeMoney, moneyOf } from './money/change-case.ts';

@@ -1,11 +1,13 @@
 import { otherHand } from '../../../ground/study/index.ts';
 import type { Work, WorkPlace, WorkStep } from '../work/index.ts';
+import { type BenchPoint, benchSize, leastGap, reachOfBench, roomOf } from '../workplace/index.ts';
 import type { ChangeRule } from './change.ts';
+import { freeSpotOnLeft, inMirror, type SpotLimits, type Taken, takenBy } from './free-spot.ts';
 import { freshId, workedAt } from './work-parts.ts';
 
 /** Places in the middle move aside by this much at least to make room for their twins, millimetres. Ours. */
 const leastAside = 60;
-/** Two places nearer than this stand in each other's way; the second pair of nests stands as far outside the first. Ours. */
+/** The second pair of nests stands so far outside the first where that is free, millimetres. Ours. */
 const room = 80;
 
 /** Two units a cycle, each on its own side, so that both hands can do the same. */
@@ -45,53 +47,88 @@ function mirrored(work: Work): Work {
     taken.add(twin);
     twins.set(id, twin);
   }
+  const places = onTwoSides(work, (id) => twins.get(id) ?? id);
+  return withUnits(work, places, (place) => twins.get(place) ?? place, true);
+}
+
+/**
+ * The unit of the left hand has what stood on the right on the left as well, and each place its twin in the mirror, all of
+ * them clear of each other. What stays takes its room first, then the nests, for which the ways of the hands are shortest.
+ */
+function onTwoSides(work: Work, twinOf: (id: string) => string): readonly WorkPlace[] {
   const side = Math.max(
     leastAside,
     ...work.places.filter(({ kind }) => kind === 'fixture').map(({ at }) => Math.abs(at?.x ?? 0)),
   );
-  const places: WorkPlace[] = [];
-  for (const place of work.places) {
-    const { id, at, name } = place;
-    const twin = { ...place, id: twins.get(id) ?? id, name: second(name), mirror: id };
-    if (at === undefined) {
-      places.push({ ...place, mirror: twin.id }, twin);
-      continue;
-    }
-    // The unit of the left hand has what stood on the right on the left as well.
-    const spot = clearOf(places, { x: -Math.max(Math.abs(at.x), Math.abs(at.x) < side ? side : 0), y: at.y });
-    places.push({ ...place, at: spot, mirror: twin.id }, { ...twin, at: { x: -spot.x, y: spot.y } });
+  const [bench, reach] = [benchSize(work), reachOfBench(work.bench)];
+  const taken: Taken[] = [];
+  const spots = new Map<string, { readonly own: BenchPoint; readonly twin: BenchPoint }>();
+  for (const place of bySettling(work.places)) {
+    const { id, at } = place;
+    if (at === undefined) continue;
+    const wish = { x: -Math.max(Math.abs(at.x), Math.abs(at.x) < side ? side : 0), y: at.y };
+    // What stays in the middle serves the left hand from there.
+    const middle = place.stays === true && Math.abs(at.x) < roomOf(place).x / 2 + leastGap / 2;
+    if (middle) taken.push(takenBy(place, at), takenBy(place, inMirror(at)));
+    const stands = place.stays === true && !middle;
+    const spot = stands
+      ? { x: -Math.abs(at.x), y: at.y }
+      : freeSpotOnLeft(place, wish, { bench, reach, taken });
+    taken.push(takenBy(place, spot));
+    spots.set(id, { own: middle ? at : spot, twin: inMirror(spot) });
   }
-  return withUnits(work, places, (place) => twins.get(place) ?? place, true);
+  return work.places.flatMap((place): WorkPlace[] => {
+    const { id, name, angle } = place;
+    const twin = twinOf(id);
+    const turned = angle === undefined ? {} : { angle: angle === 0 ? 0 : -angle };
+    const found = spots.get(id);
+    return [
+      { ...place, ...(found === undefined ? {} : { at: found.own }), mirror: twin },
+      {
+        ...place,
+        ...turned,
+        ...(found === undefined ? {} : { at: found.twin }),
+        id: twin,
+        name: second(name),
+        mirror: id,
+      },
+    ];
+  });
 }
 
-/** Farther out on the same side until nothing stands in the way. */
-function clearOf(
-  places: readonly WorkPlace[],
-  wish: { readonly x: number; readonly y: number },
-): { readonly x: number; readonly y: number } {
-  let spot = wish;
-  const blocked = () =>
-    places.some(({ at }) => at !== undefined && Math.hypot(at.x - spot.x, at.y - spot.y) < room);
-  for (let step = 1; step <= 12 && blocked(); step += 1) spot = { x: wish.x - step * 20, y: wish.y };
-  return spot;
+function bySettling(places: readonly WorkPlace[]): readonly WorkPlace[] {
+  const rank = ({ stays, kind }: WorkPlace) => (stays === true ? 0 : kind === 'fixture' ? 1 : 2);
+  return [...places].sort((a, b) => rank(a) - rank(b));
 }
 
 /** Every unit once more on its own side: the nests stand twice, bins, tools and exits serve both. */
 function doubled(work: Work): Work {
   const nests = workedAt(work);
-  const taken = new Set(work.places.map(({ id }) => id));
+  const known = new Set(work.places.map(({ id }) => id));
   const twins = new Map<string, string>();
+  const [bench, reach] = [benchSize(work), reachOfBench(work.bench)];
+  const taken = work.places.flatMap((place) => (place.at === undefined ? [] : [takenBy(place, place.at)]));
   const places = work.places.flatMap((place): WorkPlace[] => {
     if (!nests.has(place.id) || place.kind === 'bin' || place.kind === 'tool' || place.kind === 'exit')
       return [place];
-    const id = freshId(taken, `${place.id}-b`);
-    taken.add(id);
+    const id = freshId(known, `${place.id}-b`);
+    known.add(id);
     twins.set(place.id, id);
     const { at, mirror: _, ...rest } = place;
-    const out = at === undefined ? {} : { at: { x: at.x + (at.x < 0 ? -room : room), y: at.y } };
-    return [place, { ...rest, ...out, id, name: second(place.name) }];
+    if (at === undefined) return [place, { ...rest, id, name: second(place.name) }];
+    const spot = outside(place, at, { bench, reach, taken });
+    taken.push(takenBy(place, spot));
+    return [place, { ...rest, at: spot, id, name: second(place.name) }];
   });
   return withUnits(work, places, (place) => twins.get(place) ?? place, false);
+}
+
+/** The free spot nearest to one just outside of a nest, on its own side. */
+function outside(place: WorkPlace, at: BenchPoint, limits: SpotLimits): BenchPoint {
+  const wish = { x: -Math.abs(at.x) - room, y: at.y };
+  if (at.x < 0) return freeSpotOnLeft(place, wish, limits);
+  const taken = limits.taken.map((item) => ({ ...item, at: inMirror(item.at) }));
+  return inMirror(freeSpotOnLeft(place, wish, { ...limits, taken }));
 }
 
 function second(name: string): string {

@@ -3,7 +3,7 @@ import { type Finding, finding } from '../../../ground/findings/index.ts';
 import { seededRandom } from '../../../ground/numerics/index.ts';
 import { type Binding, bindingWords, type SingleBound } from './bounds.ts';
 import type { Orders } from './event-graph.ts';
-import type { CycleKind, Instance, Schedule } from './instance.ts';
+import type { CycleKind, Instance, Schedule, Task } from './instance.ts';
 import { LayerSearch, type SearchResult, type SearchWish } from './layer-search.ts';
 import { MeetSearch } from './meet-search.ts';
 import { chooseFree, freed, jobsOf, listedOrder, near } from './neighbours.ts';
@@ -65,18 +65,20 @@ const provable = 30;
  * stopped.
  */
 export function compose(instance: Instance, wish: ComposeWish): Result<Composed, Finding> {
-  const longest = instance.tasks.reduce(
-    (sum, task) =>
-      sum +
-      Math.max(...task.modes.map(({ time }) => time)) +
-      task.after.reduce((most, { lag }) => Math.max(most, lag), 0),
-    0,
-  );
-  if (longest > longestCycle) return fail(finding('develop/long-cycle', {}, {}));
+  const longest = instance.tasks.reduce((sum, task) => sum + longestOf(task), 0);
+  if (longest > longestCycle) {
+    const [slowest] = [...instance.tasks].sort((a, b) => longestOf(b) - longestOf(a));
+    return fail(finding('develop/long-cycle', {}, { step: slowest?.name ?? '' }));
+  }
   if (instance.tasks.length === 0)
     return fail(finding('develop/no-method', {}, { steps: 'the list of steps, which is empty' }));
   const run = new ComposeRun(tablesOf(instance, wish.kind ?? 'open'), wish);
   return run.compose();
+}
+
+/** Of its slowest way with the longest process before it, microseconds. */
+function longestOf({ modes, after }: Task): number {
+  return Math.max(...modes.map(({ time }) => time)) + Math.max(0, ...after.map(({ lag }) => lag));
 }
 
 interface Known {

@@ -29,6 +29,10 @@ const wanted = (facts: Partial<MotionWanted>): MotionWanted => ({
 const move = (from: string, to: string, more: Partial<MotionWanted> = {}) =>
   wanted({ kind: 'TL', from, to, ...more });
 
+function calibrationShared(cells: readonly Cell[]): number | undefined {
+  return predictorFrom(cells, places).calibration.pace?.shared;
+}
+
 describe('where a predicted time comes from', () => {
   const cells = [
     cell({ times: [300_000, 320_000, 340_000] }),
@@ -59,6 +63,24 @@ describe('where a predicted time comes from', () => {
     const found = predict(wanted({ from: 'c', to: 'c' }));
     expect(found.source).toEqual({ kind: 'measured', n: 3, where: 'elsewhere' });
     expect(found.high).toBeGreaterThan(predict(wanted({ hand: 'left' })).high);
+  });
+
+  it('what the factor of a kind errs by is common to that kind, and no other kind errs with it', () => {
+    const own = [
+      ...cells,
+      cell({ object: 'nut', times: [200_000, 220_000] }),
+      cell({ kind: 'TL', from: 'b', to: 'c', times: [500_000, 560_000] }),
+    ];
+    const known = predictorFrom(own, places);
+    const names = (one: MotionWanted) => known.predict(one).errors.map(({ name }) => name);
+    const [grasp, clip] = [names(wanted({ object: 'bolt' })), names(wanted({ object: 'clip' }))];
+    const [far, back] = [names(move('a', 'd')), names(move('d', 'b'))];
+    expect(grasp.filter((name) => clip.includes(name))).toHaveLength(1);
+    expect(far.filter((name) => back.includes(name))).toHaveLength(1);
+    expect(grasp.filter((name) => far.includes(name))).toEqual([]);
+    expect(known.predict(move('a', 'd')).shared).toBe(0);
+    // A kind without a factor of its own errs with the pace, as all such kinds do.
+    expect(known.predict(wanted({ kind: 'TE', from: 'a', to: 'd' })).shared).toBe(calibrationShared(own));
   });
 
   it('a move that was not measured goes by the law at the pace of the record', () => {

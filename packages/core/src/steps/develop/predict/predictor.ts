@@ -138,6 +138,8 @@ function fromLaw(
   const known = time ?? (stays ? 0 : law.time(unknownMove) * 1000);
   const name = nameOf(wanted);
   const errors: TimeError[] = [{ name, spread: kind === undefined ? law.spread : kind.own }];
+  // What the factor of a kind errs by is common to that kind alone; only the pace of the record errs in all kinds alike.
+  if (kind !== undefined) errors.push({ name: `factor of ${wanted.kind}`, spread: kind.shared });
   if (blind) errors.push({ name: `distance ${name}`, spread: unknownMove.spread });
   const words = [
     `by the law “${law.name}” (${law.form})`,
@@ -154,7 +156,7 @@ function fromLaw(
   ].join(', ');
   return predictedTime(
     known * factor.factor,
-    { errors, shared: factor.shared },
+    { errors, shared: kind === undefined ? factor.shared : 0 },
     { kind: 'law', law: law.id, source: law.source, calibrated: kind !== undefined || pace !== undefined },
     words,
   );

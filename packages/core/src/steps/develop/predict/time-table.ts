@@ -40,7 +40,9 @@ export function parseTimeTable(text: string, name: string): Result<TimeTable, re
   if (missing.length > 0 || stray.length > 0) {
     const reason =
       missing.length > 0
-        ? `the column ${missing.join(' and ')} is missing`
+        ? missing.length === 1
+          ? `the column ${missing[0]} is missing`
+          : `the columns ${missing.join(' and ')} are missing`
         : `“${stray[0]}” is no column of it`;
     return fail([finding('develop/table-head', {}, { reason, columns: tableColumns.join(',') })]);
   }

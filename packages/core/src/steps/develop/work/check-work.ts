@@ -8,7 +8,9 @@ export function checkWork(work: Work): readonly Finding[] {
     ...unknownNames(work),
     ...circles(work),
     ...carrying(work),
+    ...units(work),
     ...times(work),
+    ...sizes(work),
     ...tooFar(work),
   ];
 }
@@ -38,7 +40,7 @@ function unknownNames(work: Work): Finding[] {
   work.steps.forEach((step, index) => {
     for (const place of [step.place, step.rightPlace, step.held?.place]) {
       if (place !== undefined && !places.has(place))
-        found.push(finding('develop/unknown-place', at(index), { step: step.name, place }));
+        found.push(finding('develop/unknown-place', at(index), { step: `“${step.name}”`, place }));
     }
     for (const { step: before } of step.follows ?? []) {
       if (!steps.has(before))
@@ -53,7 +55,13 @@ function unknownNames(work: Work): Finding[] {
   if (work.home !== 'free') {
     for (const place of [work.home.left, work.home.right]) {
       if (!places.has(place))
-        found.push(finding('develop/unknown-place', { pointer: '/home' }, { step: 'home', place }));
+        found.push(
+          finding(
+            'develop/unknown-place',
+            { pointer: '/home' },
+            { step: 'The start of the hands (home)', place },
+          ),
+        );
     }
   }
   return found;
@@ -129,6 +137,44 @@ function carrying({ steps }: Work): Finding[] {
       found.push(finding('develop/no-hand', at(index), { step: step.name, object: step.held.object }));
   });
   return found;
+}
+
+function units({ steps, unitsPerCycle }: Work): Finding[] {
+  return steps.flatMap(({ name, unit }, index): Finding[] =>
+    unit <= unitsPerCycle
+      ? []
+      : [finding('develop/unit-beyond', at(index, '/unit'), { step: name, unit, units: unitsPerCycle })],
+  );
+}
+
+/** The first unit of the cycle that no step belongs to: only a device that makes several at once leaves one. */
+export function unitsWithoutSteps({ steps, unitsPerCycle: units }: Work): readonly Finding[] {
+  const known = new Set(steps.map(({ unit }) => unit));
+  for (let unit = 1; unit <= units; unit += 1)
+    if (!known.has(unit)) return [finding('develop/unit-without-steps', {}, { unit, units })];
+  return [];
+}
+
+/** Targets and fits that are finer are taken for slips, millimetres; the laws of movement were measured far above. Ours. */
+const least = { width: 0.1, clearance: 0.001 } as const;
+
+function sizes({ places, steps }: Work): Finding[] {
+  const absurd = (what: string, mm: number, pointer: string, limit: number) =>
+    finding('develop/absurd-size', { pointer }, { what, mm, least: limit });
+  return [
+    ...places.flatMap(({ name, width }, index): Finding[] =>
+      width === undefined || width >= least.width
+        ? []
+        : [absurd(`The target at “${name}”`, width, `/places/${index}/width`, least.width)],
+    ),
+    ...steps.flatMap(({ name, motions }, index) =>
+      motions.flatMap(({ clearance: play }, motion): Finding[] => {
+        if (play === undefined || play >= least.clearance) return [];
+        const { pointer = '' } = at(index, `/motions/${motion}/clearance`);
+        return [absurd(`The clearance in “${name}”`, play, pointer, least.clearance)];
+      }),
+    ),
+  ];
 }
 
 /** An hour for one motion is taken for a slip. Ours. */

@@ -1,4 +1,4 @@
-export { checkWork } from './check-work.ts';
+export { checkWork, unitsWithoutSteps } from './check-work.ts';
 export { type DrawnWork, type WorkChoice, workFromRecord } from './from-record.ts';
 export { instanceOf } from './instance-of.ts';
 export { methodFromSchedule } from './method-from-schedule.ts';

@@ -21,7 +21,7 @@ const turns = 4;
 
 /**
  * A good layout with a method: from the layout as it is and from some drawn by chance, method and layout are improved in turn;
- * the best of them is then changed place by place with the composer as judge.
+ * the best of them is then changed place by place with the composer as judge. One method is found however short the time is.
  */
 export function goodLayout(
   work: Work,
@@ -39,7 +39,8 @@ export function goodLayout(
     return true;
   };
   const tried = new Set<string>();
-  for (let start = 0; start < (wish.starts ?? 5) && wish.stop?.() !== true; start += 1) {
+  for (let start = 0; start < (wish.starts ?? 5); start += 1) {
+    if (best !== undefined && wish.stop?.() === true) break;
     const from = start === 0 ? asItIs(space) : drawnLayout(space, random);
     if (from !== undefined) alternate(work, space, travel, wish, from, tried, keep);
   }
@@ -92,7 +93,7 @@ function alternate(
   keep: (found: Found) => boolean,
 ): void {
   let [spotOf, before] = [from, Number.POSITIVE_INFINITY];
-  for (let turn = 0; turn < turns && stop?.() !== true; turn += 1) {
+  for (let turn = 0; turn < turns && (turn === 0 || stop?.() !== true); turn += 1) {
     const name = spotOf.join();
     if (tried.has(name)) return;
     tried.add(name);

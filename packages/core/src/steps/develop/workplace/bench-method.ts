@@ -86,7 +86,11 @@ export function benchMethod(work: Work, wish: BenchWish): Result<BenchMethod, Fi
     layouts: proof.looked,
     words: proven
       ? 'On these spots, with hands that reach their places, no layout has a shorter method for this work with these times: the pair is proven.'
-      : `Layout and method were found together; the pair is not proven. On these spots no pair has a cycle shorter than ${timeText(micros(bound), 'seconds')}.`,
+      : `Layout and method were found together; the pair is not proven. ${
+          bound === 0
+            ? 'The time was too short to say how short a cycle can be on these spots.'
+            : `On these spots no pair has a cycle shorter than ${timeText(micros(bound), 'seconds')}.`
+        }`,
   });
 }
 

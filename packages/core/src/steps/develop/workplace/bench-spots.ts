@@ -24,7 +24,8 @@ export interface LayoutLimits {
   readonly gap?: number | undefined;
 }
 
-const usualGap = 20;
+/** Between two places, millimetres. Ours. */
+export const leastGap = 20;
 /** Room of a place whose size nobody gave, millimetres. Ours. */
 const usualSize = { x: 80, y: 80 } as const;
 
@@ -117,7 +118,7 @@ export function layoutSpace(
     const known = spots.findIndex((spot) => spot.at.x === at.x && spot.at.y === at.y);
     return known >= 0 ? known : spots.push({ at }) - 1;
   });
-  const gap = limits.gap ?? usualGap;
+  const gap = limits.gap ?? leastGap;
   const close = (one: WorkPlace, a: BenchPoint, other: WorkPlace, b: BenchPoint): boolean => {
     const [size, room] = [roomOf(one), roomOf(other)];
     return (

@@ -16,6 +16,7 @@ export {
   type LayoutLimits,
   type LayoutSpace,
   layoutSpace,
+  leastGap,
   movablePlaces,
   roomOf,
   sizeOf,

@@ -1,0 +1,6 @@
+export {
+  type DevelopReport,
+  developReportJsonSchema,
+  developReportSchema,
+  type WorkWrittenReport,
+} from './report-schema.ts';
