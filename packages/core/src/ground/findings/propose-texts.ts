@@ -38,7 +38,15 @@ export const proposeTexts = {
   },
   'propose/nothing-free': {
     severity: 'note',
-    text: 'Everything in “{method}” is marked or confirmed already; there is nothing left to propose.',
+    text: 'Everything in “{method}” is marked, confirmed or set aside already; there is nothing left to propose. Where the last motion of a hand runs on to the end of the film, end it where the cycle ends.',
+  },
+  'propose/part-marked': {
+    severity: 'warning',
+    text: 'Cycle {cycle}, from {from} to {to} s, is only partly marked, so it was left as it is and nothing was learned from it. Mark the rest of it for both hands, or clear what is marked in it, and propose anew.',
+  },
+  'propose/part-confirmed': {
+    severity: 'warning',
+    text: 'In {cycles} some motions are confirmed and some only proposed, so all of that was left as it is and nothing was learned from it. Confirm or refuse the rest, and propose anew.',
   },
   'propose/none-found': {
     severity: 'warning',

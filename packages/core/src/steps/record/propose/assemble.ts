@@ -36,7 +36,7 @@ export function assembled(method: MethodInput, rows: ProposedRows, before: reado
   }
   if (rows.cycles.length === 0) findings.push(finding('propose/none-found', {}, { cycles }));
   for (const cycle of kept) findings.push(...oddities(method, cycle, cycles));
-  return { ...inBoundaries(method, kept), findings };
+  return { ...inBoundaries(method, kept), kept: method.kept, findings };
 }
 
 function keptCycles(method: MethodInput, rows: ProposedRows, chances: readonly number[]): Kept[] {

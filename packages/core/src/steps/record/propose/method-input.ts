@@ -1,20 +1,10 @@
 import { fail, ok, type Result } from '../../../ground/base/index.ts';
 import { type Finding, finding } from '../../../ground/findings/index.ts';
-import {
-  type Cycle,
-  filmOf,
-  type Hand,
-  hands,
-  itemsBetween,
-  type Method,
-  type Motion,
-  methodClock,
-  type Spanned,
-  type Study,
-  spanAt,
-} from '../../../ground/study/index.ts';
+import { filmOf, type Method, type Motion, methodClock, type Study } from '../../../ground/study/index.ts';
 import type { Track } from '../tracks/track.ts';
-import type { ConfirmedCycle, LabelledStart, Stretch } from './confirmed.ts';
+import type { ConfirmedCycle, Stretch } from './confirmed.ts';
+import type { ProposedSpan } from './proposal.ts';
+import { readCycles, shortest } from './read-cycles.ts';
 
 export interface ProposeInput {
   readonly study: Study;
@@ -42,10 +32,10 @@ export interface MethodInput {
   readonly free: readonly Stretch[];
   /** Cycles whose bounds a person has marked and whose motions nobody has. */
   readonly given: readonly Stretch[];
+  /** Cycles in which proposals stand beside what is confirmed, in boundaries: they stay as they are. */
+  readonly kept: readonly ProposedSpan[];
   readonly findings: readonly Finding[];
 }
-
-const shortest = 0.5;
 
 export function methodInput(input: ProposeInput): Result<MethodInput, readonly Finding[]> {
   const { study, track } = input;
@@ -58,16 +48,14 @@ export function methodInput(input: ProposeInput): Result<MethodInput, readonly F
   if (!time.ok) return time;
   const { seconds, timeAt, boundaryAt, last, findings } = time.value;
   const labels = new Labels();
-  const marked = spansOf(method).map((cycle) => readCycle(method, cycle, labels, timeAt));
-  const confirmed = marked.flatMap(({ confirmed }) => confirmed ?? []);
+  const read = readCycles(method, { timeAt, labelOf: (motion) => labels.of(motion) });
+  const { confirmed, given, kept, taken } = read;
   const tooShort = confirmed.find(({ start, end }) => end - start < shortest);
   if (tooShort !== undefined) {
     const words = { at: tooShort.start.toFixed(2), seconds: (tooShort.end - tooShort.start).toFixed(2) };
     return fail([finding('propose/short-cycle', {}, words)]);
   }
-  const given = marked.flatMap(({ given }) => given ?? []);
   const end = Math.min(seconds[track.frames - 1] ?? 0, timeAt(last));
-  const taken = [...confirmed, ...given, ...markedByBoth(method, timeAt)];
   return ok({
     method,
     seconds,
@@ -77,8 +65,9 @@ export function methodInput(input: ProposeInput): Result<MethodInput, readonly F
     labels: labels.all,
     confirmed,
     given,
+    kept,
     free: without({ start: seconds[0] ?? 0, end }, taken),
-    findings,
+    findings: [...findings, ...read.findings],
   });
 }
 
@@ -152,72 +141,6 @@ class Labels {
     this.known.set(key, this.all.length - 1);
     return this.all.length - 1;
   }
-}
-
-/** The cycles that a person has marked; where none is, all that is marked in both hands counts as one. */
-function spansOf(method: Method): readonly Spanned<Cycle>[] {
-  const cycles = method.cycles.items.flatMap((item, index) =>
-    item.said === 'proposed' ? [] : [spanAt(method.cycles, index) as Spanned<Cycle>],
-  );
-  if (method.cycles.items.length > 0) return cycles;
-  const marked = hands.map((hand) =>
-    method[hand].items.flatMap((motion, index) => (counts(motion) ? [index] : [])),
-  );
-  if (marked.some((indexes) => indexes.length === 0)) return [];
-  const start = Math.min(
-    ...hands.map((hand, side) => method[hand].items[marked[side]?.[0] ?? 0]?.start ?? 0),
-  );
-  const end = Math.max(
-    ...hands.map((hand, side) => spanAt(method[hand], marked[side]?.at(-1) ?? 0)?.end ?? 0),
-  );
-  return [{ item: { id: 'marked', start }, index: 0, start, end }];
-}
-
-function counts(motion: Motion): boolean {
-  return motion.kind !== 'unmarked' && motion.said !== 'proposed';
-}
-
-interface ReadCycle {
-  readonly confirmed?: ConfirmedCycle;
-  readonly given?: Stretch;
-}
-
-function readCycle(
-  method: Method,
-  cycle: Spanned<Cycle>,
-  labels: Labels,
-  timeAt: (boundary: number) => number,
-): ReadCycle {
-  const rows = hands.map((hand) => itemsBetween(method[hand], cycle.start, cycle.end));
-  const marked = rows.map((row) => row.filter(({ item }) => counts(item)));
-  // The last cycle of a row may reach over what nobody has marked yet.
-  const end = Math.max(cycle.start, ...marked.map((row) => row.at(-1)?.end ?? cycle.start));
-  const span = end - cycle.start;
-  const share = (row: readonly Spanned<Motion>[]) =>
-    row.reduce((sum, item) => sum + item.end - item.start, 0) / Math.max(1, span);
-  const [left, right] = marked as [Spanned<Motion>[], Spanned<Motion>[]];
-  if (span === 0 || (share(left) + share(right)) / 2 < 0.3 || Math.max(share(left), share(right)) < 0.6) {
-    const untouched = left.length === 0 && right.length === 0 && cycle.item.setAside === undefined;
-    return untouched ? { given: { start: timeAt(cycle.start), end: timeAt(cycle.end) } } : {};
-  }
-  const starts = (hand: Hand): LabelledStart[] =>
-    itemsBetween(method[hand], cycle.start, end).map(({ item }) => ({
-      at: timeAt(item.start),
-      label: labels.of(item),
-    }));
-  return {
-    confirmed: { start: timeAt(cycle.start), end: timeAt(end), left: starts('left'), right: starts('right') },
-  };
-}
-
-function markedByBoth(method: Method, timeAt: (boundary: number) => number): Stretch[] {
-  return method.left.items.flatMap((item, index) => {
-    const own = spanAt(method.left, index);
-    if (own === undefined || !counts(item)) return [];
-    return itemsBetween(method.right, own.start, own.end)
-      .filter((other) => counts(other.item))
-      .map(({ start, end }) => ({ start: timeAt(start), end: timeAt(end) }));
-  });
 }
 
 /** The whole without what is taken; pieces shorter than half a second are not worth a look. */

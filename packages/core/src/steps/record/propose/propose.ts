@@ -21,6 +21,7 @@ export function proposeFromTrack(input: ProposeInput): Result<Proposal, readonly
   if (method.free.length === 0 && method.given.length === 0) {
     return ok({
       ...nothing,
+      kept: method.kept,
       findings: [...findings, finding('propose/nothing-free', {}, { method: method.method.name })],
     });
   }
