@@ -2,7 +2,7 @@ import { ok } from '@evenhand/core/ground/base';
 import { applyEdit } from '@evenhand/core/ground/edit';
 import { type Finding, finding } from '@evenhand/core/ground/findings';
 import { filmOf, frameClock, methodClock, writeStudy } from '@evenhand/core/ground/study';
-import { countText, numberText } from '@evenhand/core/ground/units';
+import { countText, numberText, percentText } from '@evenhand/core/ground/units';
 import {
   type Proposal,
   type ProposeReport,
@@ -53,12 +53,13 @@ export const recordPropose: Command = {
     const track = await readTrackFile(io, call.text('track') ?? '', frames);
     if (!track.ok) return failWith(io, json, track.error);
     const rate = call.text('rate');
-    const proposal = proposeFromTrack({
+    const input = {
       study: study.value,
       method: method.value.id,
       track: track.value.track,
       ...(rate === undefined ? {} : { framesPerSecond: Number(rate) }),
-    });
+    };
+    const proposal = proposeFromTrack(input, teller(io));
     if (!proposal.ok) return failWith(io, json, proposal.error);
     const notes = [...track.value.notes, ...proposal.value.findings];
     say(io, notes);
@@ -76,6 +77,22 @@ export const recordPropose: Command = {
     return exitCode.done;
   },
 };
+
+/** Progress is told on a line of its own about so often. */
+const tellEveryMs = 5000;
+
+/** Says how far it is, now and then; a short search says nothing. */
+function teller(io: Io): (share: number) => void {
+  const began = io.now();
+  let told = began;
+  return (share) => {
+    const now = io.now();
+    if (now - told < tellEveryMs || share >= 1) return;
+    told = now;
+    const left = ((now - began) * (1 - share)) / share / 1000;
+    io.say(`${percentText(share, 0)} done, about ${Math.ceil(left)} s left`);
+  };
+}
 
 async function wrongUse(call: Call, io: Io, output: string | undefined): Promise<Finding | undefined> {
   const { example } = recordPropose;

@@ -53,6 +53,22 @@ describe('from one confirmed cycle', () => {
   });
 });
 
+describe('a long search', () => {
+  it('says how much is done: from above 0 to 1 without falling, and with it the proposal is the same', () => {
+    const short = madeTrack({ seed: 7, cycles: 6, motions: [2, 3], motionSeconds: [0.3, 0.6] });
+    const study = madeStudy(short, [1, 3]);
+    const { track, framesPerSecond } = short;
+    const input = { study, method: 'm', track, framesPerSecond };
+    const told: number[] = [];
+    const found = proposeFromTrack(input, (share) => told.push(share));
+    expect(found).toEqual(proposeFromTrack(input));
+    expect(told.length).toBeGreaterThan(8);
+    expect(told).toEqual([...told].sort((a, b) => a - b));
+    expect(told[0]).toBeGreaterThan(0);
+    expect(told.at(-1)).toBeCloseTo(1, 9);
+  });
+});
+
 describe('what stands in the way is said', () => {
   const study = madeStudy(made, [1]);
   const { frames } = made.track;
