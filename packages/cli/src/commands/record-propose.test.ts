@@ -69,6 +69,15 @@ describe('evenhand record propose', () => {
     expect(slow.code).toBe(0);
   });
 
+  it('where nothing is found that runs like the marked cycle the exit code is 1 and the study stays as it was', async () => {
+    const still = csv.replaceAll(/^(\d+,\w+),.*$/gm, '$1,100,100,,');
+    const words = ['record', 'propose', 'one.json', '--track', 'still.csv', '-o', 'two.json'];
+    const { code, err, files: after } = await call(words, { files: { ...files, 'still.csv': still } });
+    expect(code, err).toBe(1);
+    expect(err).toContain('Nothing was proposed; why is said above.');
+    expect(made(after['two.json'])).toEqual(oneMarked('one').methods[0]);
+  });
+
   it('from one marked cycle and a table of the hands to a study with all seven', async () => {
     const {
       code,

@@ -1,10 +1,19 @@
 import { fail, ok, type Result } from '../../../ground/base/index.ts';
 import { type Finding, finding } from '../../../ground/findings/index.ts';
-import { filmOf, type Method, type Motion, methodClock, type Study } from '../../../ground/study/index.ts';
+import {
+  filmOf,
+  type Hand,
+  hands,
+  type Method,
+  type Motion,
+  methodClock,
+  type Study,
+} from '../../../ground/study/index.ts';
 import type { Track } from '../tracks/track.ts';
 import type { ConfirmedCycle, Stretch } from './confirmed.ts';
 import type { ProposedSpan } from './proposal.ts';
 import { readCycles, shortest } from './read-cycles.ts';
+import { leastSight, type Sight, sightOf } from './sight.ts';
 
 export interface ProposeInput {
   readonly study: Study;
@@ -23,6 +32,7 @@ export interface MethodInput {
   readonly method: Method;
   /** Time of each frame of the track. */
   readonly seconds: Float64Array;
+  readonly sight: Sight;
   readonly boundaryAt: (seconds: number) => number;
   readonly timeAt: (boundary: number) => number;
   readonly last: number;
@@ -44,12 +54,18 @@ export function methodInput(input: ProposeInput): Result<MethodInput, readonly F
     const methods = study.methods.map(({ id }) => id).join(', ') || 'none';
     return fail([finding('propose/no-method', {}, { method: input.method, methods })]);
   }
+  if (method.kind === 'composed') return fail([finding('propose/composed', {}, { method: method.name })]);
   const time = timesOf(input, method);
   if (!time.ok) return time;
   const { seconds, timeAt, boundaryAt, last, findings } = time.value;
   const labels = new Labels();
   const read = readCycles(method, { timeAt, labelOf: (motion) => labels.of(motion) });
-  const { confirmed, given, kept, taken } = read;
+  const { given, kept, taken } = read;
+  const sight = sightOf(track, seconds);
+  const unseen = read.confirmed.filter((cycle) => hands.every((hand) => !shows(sight, cycle, hand)));
+  if (unseen.length > 0 && unseen.length === read.confirmed.length)
+    return fail([...findings, ...unseen.map(unseenFinding('propose/cycles-unseen'))]);
+  const confirmed = read.confirmed.filter((cycle) => !unseen.includes(cycle));
   const tooShort = confirmed.find(({ start, end }) => end - start < shortest);
   if (tooShort !== undefined) {
     const words = { at: tooShort.start.toFixed(2), seconds: (tooShort.end - tooShort.start).toFixed(2) };
@@ -59,6 +75,7 @@ export function methodInput(input: ProposeInput): Result<MethodInput, readonly F
   return ok({
     method,
     seconds,
+    sight,
     boundaryAt,
     timeAt,
     last,
@@ -67,8 +84,18 @@ export function methodInput(input: ProposeInput): Result<MethodInput, readonly F
     given,
     kept,
     free: without({ start: seconds[0] ?? 0, end }, taken),
-    findings: [...findings, ...read.findings],
+    findings: [...findings, ...read.findings, ...unseen.map(unseenFinding('propose/cycle-unseen'))],
   });
+}
+
+/** Whether a hand is seen enough in a cycle for others to be found after it. */
+function shows(sight: Sight, { start, end }: Stretch, hand: Hand): boolean {
+  return sight(hand, (start + end) / 2, (end - start) / 2) >= leastSight;
+}
+
+function unseenFinding(code: 'propose/cycle-unseen' | 'propose/cycles-unseen') {
+  return ({ start, end }: Stretch): Finding =>
+    finding(code, {}, { from: start.toFixed(1), to: end.toFixed(1) });
 }
 
 interface Times extends Pick<MethodInput, 'seconds' | 'boundaryAt' | 'timeAt' | 'last' | 'findings'> {}
@@ -91,7 +118,7 @@ function timesOf(
       timeAt: (boundary: number) => boundary / 1e6,
       boundaryAt: (at: number) => Math.max(0, Math.min(last, Math.round(at * 1e6))),
       last,
-      findings: [],
+      findings: rateFindings(method, track.frames / framesPerSecond, framesPerSecond),
     });
   }
   if (filmOf(study, method) === undefined)
@@ -109,6 +136,14 @@ function timesOf(
     last: frames,
     findings: track.frames < frames ? [finding('propose/frames-few', {}, words)] : [],
   });
+}
+
+/** A track and rows that differ much in length are mostly told apart by a wrong rate. */
+function rateFindings(method: Method, seconds: number, rate: number): Finding[] {
+  const rows = Math.max(method.left.end, method.right.end) / 1e6;
+  if (rows > seconds * 0.9 && rows < seconds * 1.1) return [];
+  const words = { rate, track: seconds.toFixed(1), rows: rows.toFixed(1), method: method.name };
+  return [finding('propose/rate', {}, words)];
 }
 
 function nearestFrame(seconds: Float64Array, at: number): number {

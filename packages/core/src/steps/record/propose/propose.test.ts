@@ -93,6 +93,45 @@ describe('what stands in the way is said', () => {
     expect(asked.ok ? '' : asked.error[0]?.message).toBe('The study has no method “x”. It has: m.');
   });
 
+  it('of a hand that the track does not show nothing is called likely', () => {
+    const { right: _, ...one } = made.track;
+    const { right, left } = proposed(study, one);
+    expect(right.length).toBeGreaterThan(10);
+    expect(Math.max(...right.map(({ confidence }) => confidence))).toBeLessThanOrEqual(0.3);
+    expect(Math.max(...left.map(({ confidence }) => confidence))).toBeGreaterThan(0.8);
+  });
+
+  it('a confirmed cycle in which the track shows no hand teaches nothing; alone it is refused', () => {
+    const [from, to] = [made.cycles[1] as number, made.cycles[2] as number];
+    const gone = (values: Float32Array) =>
+      values.map((value, frame) => (frame >= from && frame < to ? Number.NaN : value));
+    const without = (hand: Hand) => {
+      const own = made.track[hand];
+      if (own === undefined) throw new Error('both hands are made');
+      return { ...own, x: gone(own.x), y: gone(own.y) };
+    };
+    const track = { ...made.track, left: without('left'), right: without('right') };
+    expect(codes(study, track)).toEqual(['propose/cycles-unseen']);
+    expect(codes(madeStudy(made, [1, 3]), track)).toContain('propose/cycle-unseen');
+    expect(proposed(madeStudy(made, [1, 3]), track).cycles.length).toBeGreaterThan(2);
+  });
+
+  it('a composed method has no film to look at', () => {
+    const [method] = study.methods as [Method];
+    const composed: Study = { ...study, methods: [{ ...method, kind: 'composed' }] };
+    expect(codes(composed, made.track)).toEqual(['propose/composed']);
+  });
+
+  it('a rate at which the track is much shorter or longer than the rows is told', () => {
+    const at = (framesPerSecond: number) => {
+      const found = proposeFromTrack({ study, method: 'm', track: made.track, framesPerSecond });
+      return (found.ok ? found.value.findings : found.error).map(({ code }) => code);
+    };
+    expect(at(30)).not.toContain('propose/rate');
+    expect(at(25)).toContain('propose/rate');
+    expect(at(900)).toContain('propose/rate');
+  });
+
   it('a film in which nothing runs like the confirmed cycle gets no cycle', () => {
     const other = madeTrack({ seed: 77, cycles: 6 });
     const start = made.cycles[1] as number;

@@ -16,10 +16,13 @@ export function proposeFromTrack(
   input: ProposeInput,
   onProgress?: OnProgress,
 ): Result<Proposal, readonly Finding[]> {
-  const read = methodInput(input);
-  if (!read.ok) return read;
   const seen = handsSeen(input);
+  const read = methodInput(input);
+  // What is wrong with the whole track explains what is wrong with a cycle in it.
+  const unseen = !read.ok && read.error.some(({ code }) => code === 'propose/cycles-unseen');
+  if (!read.ok && !unseen) return read;
   if (seen.some(({ severity }) => severity === 'error')) return fail(seen);
+  if (!read.ok) return read;
   const method = read.value;
   const findings = [...method.findings, ...seen];
   if (method.free.length === 0 && method.given.length === 0) {
