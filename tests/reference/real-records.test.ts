@@ -52,6 +52,8 @@ async function call(argv: readonly string[], world: World) {
       return new TextEncoder().encode(content);
     },
     exists: async (file) => file in files,
+    readFault: async () => undefined,
+    writeFault: async () => undefined,
     writeFile: async (file, content) => {
       files[file] = text(content);
     },

@@ -42,6 +42,12 @@ export async function readStudyFile(io: Io, file: string): Promise<Result<Study,
   return study.ok ? study : fail(atFile(study.error, nameOf(file)));
 }
 
+/** What would come of writing a result there, told before the work; undefined where nothing stands in the way. */
+export async function unwritable(io: Io, file: string): Promise<Finding | undefined> {
+  const reason = file === stream ? undefined : await io.writeFault(file);
+  return reason === undefined ? undefined : finding('cli/write', {}, { file, reason });
+}
+
 /** Writes a result to a file, or to stdout for `-`. */
 export async function writeResult(
   io: Io,

@@ -12,6 +12,9 @@ export interface Io {
   /** @throws IoFault */
   readonly readFile: (file: string) => Promise<Uint8Array>;
   readonly exists: (file: string) => Promise<boolean>;
+  /** Why a file cannot be read, or cannot be written, as the end of a sentence; told before long work, without doing it. */
+  readonly readFault: (file: string) => Promise<string | undefined>;
+  readonly writeFault: (file: string) => Promise<string | undefined>;
   /** Writes the whole file or leaves what was there. @throws IoFault */
   readonly writeFile: (file: string, content: string | Uint8Array) => Promise<void>;
   readonly readStdin: () => Promise<Uint8Array>;

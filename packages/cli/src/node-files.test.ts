@@ -24,13 +24,19 @@ describe('the real files', () => {
   ])('reading %s is told in words', async (_, name, reason) => {
     await writeFile(at('plain.txt'), 'x');
     await expect(io.readFile(`${folder}/${name}`)).rejects.toThrow(reason);
+    expect(await io.readFault(`${folder}/${name}`)).toMatch(reason);
+    expect(await io.readFault(at('plain.txt'))).toBeUndefined();
   });
 
   it.each<[string, string, RegExp]>([
     ['into a folder that is not there', 'none/a.json', /there is no such file or folder/],
     ['over a folder', '.', /it is a folder/],
+    ['into a file', 'plain.txt/a.json', /a part of its path is a file/],
   ])('writing %s is told in words and leaves nothing behind', async (_, name, reason) => {
+    await writeFile(at('plain.txt'), 'x');
     const before = await readdir(folder);
+    expect(await io.writeFault(`${folder}/${name}`)).toMatch(reason);
+    expect(await io.writeFault(at('new.json'))).toBeUndefined();
     await expect(io.writeFile(`${folder}/${name}`, 'x')).rejects.toThrow(reason);
     expect(await readdir(folder)).toEqual(before);
   });

@@ -1,19 +1,22 @@
 import { randomBytes } from 'node:crypto';
-import { lstat, open, readFile, rename, rm, stat } from 'node:fs/promises';
+import { access, constants, lstat, open, readFile, rename, rm, stat } from 'node:fs/promises';
 import path from 'node:path';
 import { type Io, IoFault } from './io.ts';
 
 /** Files and the calendar as Node gives them; what the system refuses comes back in words. */
-export const nodeFiles: Pick<Io, 'readFile' | 'exists' | 'writeFile' | 'today'> = {
-  readFile: (file) => told(() => readFile(file)),
-  exists: async (file) =>
-    stat(file).then(
-      () => true,
-      () => false,
-    ),
-  writeFile: (file, content) => told(() => writeWhole(file, content)),
-  today,
-};
+export const nodeFiles: Pick<Io, 'readFile' | 'exists' | 'readFault' | 'writeFault' | 'writeFile' | 'today'> =
+  {
+    readFile: (file) => told(() => readFile(file)),
+    exists: async (file) =>
+      stat(file).then(
+        () => true,
+        () => false,
+      ),
+    readFault: (file) => fault(() => readable(file)),
+    writeFault: (file) => fault(() => writable(file)),
+    writeFile: (file, content) => told(() => writeWhole(file, content)),
+    today,
+  };
 
 const reasons: Readonly<Record<string, string>> = {
   ENOENT: 'there is no such file or folder',
@@ -38,6 +41,33 @@ async function told<T>(work: () => Promise<T>): Promise<T> {
     if (code === undefined) throw error;
     throw new IoFault(reasons[code] ?? `the system answers ${code}`);
   }
+}
+
+async function fault(work: () => Promise<void>): Promise<string | undefined> {
+  try {
+    await told(work);
+    return undefined;
+  } catch (error) {
+    if (!(error instanceof IoFault)) throw error;
+    return error.message;
+  }
+}
+
+async function readable(file: string): Promise<void> {
+  const handle = await open(file, 'r');
+  try {
+    if ((await handle.stat()).isDirectory()) throw new IoFault('it is a folder');
+  } finally {
+    await handle.close();
+  }
+}
+
+async function writable(file: string): Promise<void> {
+  const there = await stat(file).catch(() => undefined);
+  if (there?.isDirectory()) throw new IoFault('it is a folder');
+  if (there !== undefined && !there.isFile()) return;
+  await access(path.join(path.dirname(file), '.'), constants.W_OK);
+  if (!(await stat(path.dirname(file))).isDirectory()) throw new IoFault(reasons.ENOTDIR ?? '');
 }
 
 /** Writes beside the target and then takes its place, so that a full disk or a stop leaves the old file whole. */

@@ -1,4 +1,4 @@
-import { filmOf, frameClock } from '@evenhand/core/ground/study';
+import { filmOf } from '@evenhand/core/ground/study';
 import { pathsToCsv } from '@evenhand/core/record';
 import { badUse, type Command } from '../command.ts';
 import { chooseMethod, nameOf, readStudyFile, stream, writeResult } from '../files.ts';
@@ -31,8 +31,7 @@ export const recordPaths: Command = {
     const method = chooseMethod(io, study.value, call.text('method'));
     if (!method.ok) return failWith(io, json, atFile([method.error], nameOf(file)));
     const film = filmOf(study.value, method.value);
-    const frames = film === undefined ? undefined : frameClock(film.frameTimes).frames;
-    const track = await readTrackFile(io, call.text('track') ?? '', frames);
+    const track = await readTrackFile(io, call.text('track') ?? '', film);
     if (!track.ok) return failWith(io, json, track.error);
     say(io, track.value.notes);
     const text = pathsToCsv(study.value, method.value, track.value.track);

@@ -56,6 +56,28 @@ function made(text: string | Uint8Array | undefined): Method {
 }
 
 describe('evenhand record propose', () => {
+  it('tells now and then how far a long search is, and nothing of a short one', async () => {
+    const words = ['record', 'propose', 'one.json', '--track', 'hands.csv', '--json'];
+    const done = / % done, about \d+ s left/;
+    expect((await call(words, { files })).err).not.toMatch(done);
+    let now = 0;
+    const slow = await call(words, { files, now: () => (now += 3000) });
+    const lines = slow.err.split('\n').filter((line) => done.test(line));
+    expect(lines.length).toBeGreaterThan(2);
+    const shares = lines.map((line) => Number.parseInt(line, 10));
+    expect(shares).toEqual([...shares].sort((a, b) => a - b));
+    expect(slow.code).toBe(0);
+  });
+
+  it('where nothing is found that runs like the marked cycle the exit code is 1 and the study stays as it was', async () => {
+    const still = csv.replaceAll(/^(\d+,\w+),.*$/gm, '$1,100,100,,');
+    const words = ['record', 'propose', 'one.json', '--track', 'still.csv', '-o', 'two.json'];
+    const { code, err, files: after } = await call(words, { files: { ...files, 'still.csv': still } });
+    expect(code, err).toBe(1);
+    expect(err).toContain('Nothing was proposed; why is said above.');
+    expect(made(after['two.json'])).toEqual(oneMarked('one').methods[0]);
+  });
+
   it('from one marked cycle and a table of the hands to a study with all seven', async () => {
     const {
       code,

@@ -1,8 +1,8 @@
 import { ok } from '@evenhand/core/ground/base';
 import { applyEdit } from '@evenhand/core/ground/edit';
 import { type Finding, finding } from '@evenhand/core/ground/findings';
-import { filmOf, frameClock, methodClock, writeStudy } from '@evenhand/core/ground/study';
-import { countText, numberText } from '@evenhand/core/ground/units';
+import { filmOf, methodClock, writeStudy } from '@evenhand/core/ground/study';
+import { countText, numberText, percentText } from '@evenhand/core/ground/units';
 import {
   type Proposal,
   type ProposeReport,
@@ -11,7 +11,7 @@ import {
   proposeReport,
 } from '@evenhand/core/record';
 import { badUse, type Call, type Command } from '../command.ts';
-import { chooseMethod, nameOf, readStudyFile, stream, writeResult } from '../files.ts';
+import { chooseMethod, nameOf, readStudyFile, stream, unwritable, writeResult } from '../files.ts';
 import { exitCode, type Io } from '../io.ts';
 import { atFile, failWith, outJson, say } from '../report.ts';
 import { readTrackFile } from './track-source.ts';
@@ -37,6 +37,7 @@ export const recordPropose: Command = {
     'A track says for each frame of the film where the hands are: frame,hand,x,y[,z][,opening]. docs/track-format.md describes it.',
     'What a person has marked or confirmed stays as it is. What is proposed is marked so, with a confidence, and counts in no figure until it is confirmed.',
     'Without a confirmed cycle only a rough row of each hand is proposed.',
+    'Exit code 1: nothing was proposed, and the findings say why; the study is written without proposals.',
   ],
   run: async (call, io) => {
     const [file = ''] = call.operands;
@@ -49,16 +50,16 @@ export const recordPropose: Command = {
     const method = chooseMethod(io, study.value, call.text('method'));
     if (!method.ok) return failWith(io, json, atFile([method.error], nameOf(file)));
     const film = filmOf(study.value, method.value);
-    const frames = film === undefined ? undefined : frameClock(film.frameTimes).frames;
-    const track = await readTrackFile(io, call.text('track') ?? '', frames);
+    const track = await readTrackFile(io, call.text('track') ?? '', film);
     if (!track.ok) return failWith(io, json, track.error);
     const rate = call.text('rate');
-    const proposal = proposeFromTrack({
+    const input = {
       study: study.value,
       method: method.value.id,
       track: track.value.track,
       ...(rate === undefined ? {} : { framesPerSecond: Number(rate) }),
-    });
+    };
+    const proposal = proposeFromTrack(input, teller(io));
     if (!proposal.ok) return failWith(io, json, proposal.error);
     const notes = [...track.value.notes, ...proposal.value.findings];
     say(io, notes);
@@ -73,9 +74,26 @@ export const recordPropose: Command = {
     const report = proposeReport(study.value, method.value, proposal.value, notes);
     if (json) await outJson(io, report);
     else if (output !== stream) io.say(words(report, proposal.value));
-    return exitCode.done;
+    const { left, right } = proposal.value;
+    return left.length + right.length === 0 ? exitCode.findings : exitCode.done;
   },
 };
+
+/** Progress is told on a line of its own about so often. */
+const tellEveryMs = 5000;
+
+/** Says how far it is, now and then; a short search says nothing. */
+function teller(io: Io): (share: number) => void {
+  const began = io.now();
+  let told = began;
+  return (share) => {
+    const now = io.now();
+    if (now - told < tellEveryMs || share >= 1) return;
+    told = now;
+    const left = ((now - began) * (1 - share)) / share / 1000;
+    io.say(`${percentText(share, 0)} done, about ${Math.ceil(left)} s left`);
+  };
+}
 
 async function wrongUse(call: Call, io: Io, output: string | undefined): Promise<Finding | undefined> {
   const { example } = recordPropose;
@@ -88,10 +106,11 @@ async function wrongUse(call: Call, io: Io, output: string | undefined): Promise
     return badUse(`--rate ${rate} is not a rate; write frames a second from 1 to 1000.`, example);
   if (output !== undefined && output !== stream && !call.flag('replace') && (await io.exists(output)))
     return finding('cli/exists', {}, { file: output });
-  return undefined;
+  return output === undefined ? undefined : await unwritable(io, output);
 }
 
 function words(report: ProposeReport, { left, right }: Proposal): string {
+  if (left.length === 0 && right.length === 0) return 'Nothing was proposed; why is said above.';
   const chances = [...left, ...right].map(({ confidence }) => confidence);
   const expected = chances.reduce((sum, chance) => sum + chance, 0);
   return [

@@ -56,6 +56,19 @@ describe('evenhand record track', () => {
     ]);
   });
 
+  it('says before the search that its result cannot be written', async () => {
+    let searched = false;
+    const trackFilm: Io['trackFilm'] = async (film, wishes) => {
+      searched = true;
+      return await finds()(film, wishes);
+    };
+    const words = ['record', 'track', 'a.mp4', '-o', 'nowhere/a.bin'];
+    const { code, err } = await call(words, { files, trackFilm });
+    expect(code).toBe(2);
+    expect(err).toContain('nowhere/a.bin cannot be written: there is no such file or folder.');
+    expect(searched).toBe(false);
+  });
+
   it('passes on what is asked', async () => {
     const asked: unknown[] = [];
     await call(['record', 'track', 'films/a.mp4', '-o', 'a.bin', '--mirrored', '--workers', '1'], {

@@ -1,7 +1,7 @@
 import { finding } from '@evenhand/core/ground/findings';
 import { encodeTrack, writeTrackCsv } from '@evenhand/core/record';
 import { badUse, type Command } from '../command.ts';
-import { formatOf, stream, writeResult } from '../files.ts';
+import { formatOf, stream, unwritable, writeResult } from '../files.ts';
 import { exitCode, type FoundTrack, type Io, type TrackProgress } from '../io.ts';
 import { atFile, failWith, outJson, say } from '../report.ts';
 
@@ -35,10 +35,12 @@ export const recordTrack: Command = {
     const workers = call.text('workers') ?? '2';
     if (workers !== '1' && workers !== '2')
       return failWith(io, json, [badUse(`--workers ${workers} is not 1 or 2.`, recordTrack.example)]);
-    if (!(await io.exists(film))) {
-      const missing = finding('cli/file', {}, { file: film, reason: 'there is no such file or folder' });
-      return failWith(io, json, [missing]);
-    }
+    const unread = await io.readFault(film);
+    if (unread !== undefined)
+      return failWith(io, json, [finding('cli/file', {}, { file: film, reason: unread })]);
+    // A search takes minutes; it should not end in a file that cannot be written.
+    const unwritten = await unwritable(io, output);
+    if (unwritten !== undefined) return failWith(io, json, [unwritten]);
     const found = await io.trackFilm(film, {
       name: film.split(/[\\/]/).at(-1) ?? film,
       mirrored: call.flag('mirrored'),

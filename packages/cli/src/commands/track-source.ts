@@ -1,5 +1,6 @@
 import { fail, ok, type Result } from '@evenhand/core/ground/base';
 import { type Finding, finding } from '@evenhand/core/ground/findings';
+import { type Film, frameClock } from '@evenhand/core/ground/study';
 import { decodeTrack, readTrackCsv, type Track } from '@evenhand/core/record';
 import { nameOf, readText, stream } from '../files.ts';
 import { type Io, IoFault } from '../io.ts';
@@ -12,12 +13,12 @@ export interface TrackSource {
 
 /**
  * Reads a track: a track file by its first bytes, anything else as a table.
- * @param frames number of frames of the film; undefined without a film
+ * @param film of which the track is; undefined without a film
  */
 export async function readTrackFile(
   io: Io,
   file: string,
-  frames: number | undefined,
+  film: Film | undefined,
 ): Promise<Result<TrackSource, readonly Finding[]>> {
   if (file !== stream) {
     let bytes: Uint8Array;
@@ -33,7 +34,11 @@ export async function readTrackFile(
   }
   const text = await readText(io, file);
   if (!text.ok) return fail([text.error]);
-  const read = readTrackCsv(text.value, frames === undefined ? {} : { frames });
+  const size =
+    film === undefined
+      ? {}
+      : { frames: frameClock(film.frameTimes).frames, width: film.width, height: film.height };
+  const read = readTrackCsv(text.value, size);
   if (!read.ok) return fail(atFile(read.error, nameOf(file)));
   return ok({ track: read.value.track, notes: atFile(read.value.notes, nameOf(file)) });
 }

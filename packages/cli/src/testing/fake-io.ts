@@ -37,6 +37,8 @@ export async function call(argv: readonly string[], world: Partial<World> = {}):
       return bytesOf(content);
     },
     exists: async (file) => file in files,
+    readFault: async (file) => (file in files ? undefined : 'there is no such file or folder'),
+    writeFault: async (file) => (file.startsWith('nowhere/') ? 'there is no such file or folder' : undefined),
     writeFile: async (file, content) => {
       if (file.startsWith('full/')) throw new IoFault('the disk is full');
       files[file] = content;

@@ -22,9 +22,18 @@ import { randomId } from '../../editor/page-ports.ts';
 import type { RecordDesk } from '../desk.ts';
 import { askProposal } from './ask-proposal.ts';
 
+export interface Proposing {
+  /** 0 to 1. */
+  readonly share: number;
+  /** About how long it still takes. */
+  readonly secondsLeft: number;
+}
+
 export interface ProposalsState {
   /** A proposal is being worked out. */
   readonly working: boolean;
+  /** How far it is, as soon as that can be told. */
+  readonly progress: Proposing | undefined;
   /** Where the review stands; what it shows may have been confirmed meanwhile. */
   readonly current: ReviewItem | undefined;
   /** Confidence from which “all above” confirms, 0 to 1. */
@@ -44,6 +53,7 @@ export class Proposals {
   readonly #listeners = new Set<() => void>();
   #state: ProposalsState = {
     working: false,
+    progress: undefined,
     current: undefined,
     above: 0.9,
     remarks: [],
@@ -96,8 +106,10 @@ export class Proposals {
     this.stop();
     const asking = new AbortController();
     this.#asking = asking;
-    this.#set({ working: true, remarks: [] });
-    const found = await askProposal(desk.study, method, track, asking.signal);
+    this.#set({ working: true, progress: undefined, remarks: [] });
+    const found = await askProposal(desk.study, method, track, asking.signal, (share, secondsLeft) => {
+      if (this.#asking === asking) this.#set({ progress: { share, secondsLeft } });
+    });
     if (this.#asking !== asking || found === undefined) return;
     this.#asking = undefined;
     const said = (found.ok ? found.value.findings : found.error).map(({ message }) => message);

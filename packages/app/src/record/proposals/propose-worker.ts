@@ -11,7 +11,13 @@ export interface ProposeRequest {
   readonly track: ArrayBuffer;
 }
 
+/** Said once, as the last thing. */
 export type ProposeAnswer = Result<Proposal, readonly Finding[]> | { readonly failed: string };
+
+/** Said while it works: the share that is done, 0 to 1. */
+export interface ProposeProgress {
+  readonly share: number;
+}
 
 addEventListener('message', ({ data }: MessageEvent<ProposeRequest>) => {
   try {
@@ -26,5 +32,11 @@ function answerTo({ study, methodId, track }: ProposeRequest): ProposeAnswer {
   const [film] = study.films;
   const frames = film === undefined ? {} : { frames: frameClock(film.frameTimes).frames };
   const read = decodeTrack(new Uint8Array(track), frames);
-  return read.ok ? proposeFromTrack({ study, method: methodId, track: read.value }) : fail([read.error]);
+  if (!read.ok) return fail([read.error]);
+  let told = 0;
+  return proposeFromTrack({ study, method: methodId, track: read.value }, (share) => {
+    if (share - told < 0.01) return;
+    told = share;
+    postMessage({ share } satisfies ProposeProgress);
+  });
 }

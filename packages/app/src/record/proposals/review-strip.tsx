@@ -6,9 +6,10 @@ import { confidenceText, type ReviewItem, reviewOrder } from '@evenhand/core/rec
 import { useEffect, useMemo, useState, useSyncExternalStore } from 'react';
 import { usePreferences } from '../../shell/preferences.ts';
 import type { RecordDesk } from '../desk.ts';
+import { leftWords } from '../left-words.ts';
 import { CommandButton } from '../transport.tsx';
 import { useDesk, useDocument } from '../use-desk.ts';
-import type { ProposalsState } from './proposals.ts';
+import type { ProposalsState, Proposing } from './proposals.ts';
 
 const limits = [0.99, 0.95, 0.9, 0.8, 0.7, 0.5, 0] as const;
 
@@ -39,7 +40,7 @@ interface Part {
 }
 
 function ProposePart({ desk, state, again }: Part & { readonly again: boolean }) {
-  if (state.working) return <Working onStop={() => desk.proposals.stop()} />;
+  if (state.working) return <Working progress={state.progress} onStop={() => desk.proposals.stop()} />;
   if (desk.proposals.track === undefined) return null;
   const text = again ? 'Propose anew' : 'Propose the other cycles';
   return (
@@ -49,21 +50,39 @@ function ProposePart({ desk, state, again }: Part & { readonly again: boolean })
   );
 }
 
-function Working(props: { readonly onStop: () => void }) {
-  const [seconds, setSeconds] = useState(0);
-  useEffect(() => {
-    const timer = setInterval(() => setSeconds((before) => before + 1), 1000);
-    return () => clearInterval(timer);
-  }, []);
+interface WorkingParts {
+  readonly progress: Proposing | undefined;
+  readonly onStop: () => void;
+}
+
+function Working({ progress, onStop }: WorkingParts) {
+  const waited = useSecondsSince(progress);
+  const left = progress === undefined ? undefined : progress.secondsLeft - waited;
   return (
-    <div className="moves" role="status">
-      <progress aria-label="Looking for the other cycles" />
-      <span>Looking for the other cycles along the track … {seconds} s</span>
-      <button type="button" onClick={props.onStop}>
+    <div className="moves">
+      <progress value={progress?.share} max={1} aria-label="Looking for the other cycles" />
+      <span role="status">Looking for the other cycles along the track</span>
+      <span className="soft" aria-hidden="true">
+        {left === undefined || progress === undefined
+          ? `${waited} s`
+          : `${percentText(progress.share, 0)}, about ${leftWords(left)} left`}
+      </span>
+      <button type="button" onClick={onStop}>
         Stop
       </button>
     </div>
   );
+}
+
+/** Whole seconds since something changed. */
+function useSecondsSince(what: unknown): number {
+  const [{ since, seconds }, set] = useState({ since: what, seconds: 0 });
+  if (since !== what) set({ since: what, seconds: 0 });
+  useEffect(() => {
+    const timer = setInterval(() => set((was) => ({ ...was, seconds: was.seconds + 1 })), 1000);
+    return () => clearInterval(timer);
+  }, []);
+  return since === what ? seconds : 0;
 }
 
 interface Review extends Part {

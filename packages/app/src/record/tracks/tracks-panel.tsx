@@ -6,6 +6,7 @@ import { useEffect, useRef } from 'react';
 import { download } from '../../chart/download.ts';
 import { FindingsList } from '../../shell/findings-list.tsx';
 import type { RecordDesk } from '../desk.ts';
+import { leftWords } from '../left-words.ts';
 import { useDesk, useDocument } from '../use-desk.ts';
 import { CalibrationFields } from './calibration-fields.tsx';
 import { GraphFields } from './graph-fields.tsx';
@@ -135,8 +136,4 @@ function Work(props: { readonly desk: RecordDesk }) {
       </p>
     </div>
   );
-}
-
-function leftWords(seconds: number): string {
-  return seconds < 90 ? `${Math.max(1, Math.round(seconds))} s` : `${Math.round(seconds / 60)} min`;
 }

@@ -8,7 +8,7 @@ export const interchangeTexts = {
   },
   'csv/missing-column': {
     severity: 'error',
-    text: 'The column “{column}” is missing. The first line must name the columns: {columns}.',
+    text: 'The column “{column}” is missing. The first line must name the columns: {columns}. It names: {found}.',
   },
   'csv/unknown-column': {
     severity: 'warning',

@@ -8,6 +8,22 @@ export const proposeTexts = {
     text: 'Method “{method}” counts microseconds and not frames of a film, so it must be said how many frames a second the track has (--rate).',
   },
   'propose/no-film': { severity: 'error', text: 'The film of method “{method}” is not in the study.' },
+  'propose/composed': {
+    severity: 'error',
+    text: 'Method “{method}” is composed and not recorded: no film shows it, so a track tells nothing of it. Choose a recorded method.',
+  },
+  'propose/rate': {
+    severity: 'warning',
+    text: 'At {rate} frames a second the track lasts {track} s, but the rows of “{method}” reach to {rows} s. If both are of the whole film, the rate is wrong (--rate).',
+  },
+  'propose/cycle-unseen': {
+    severity: 'warning',
+    text: 'In the confirmed cycle from {from} to {to} s the track shows hardly anything of either hand, so nothing was learned from it.',
+  },
+  'propose/cycles-unseen': {
+    severity: 'error',
+    text: 'In the confirmed cycle from {from} to {to} s the track shows hardly anything of either hand, so nothing can be learned from it. Mark another cycle, in which the hands are seen, or make the track anew; if the track is a table, check that it is of this film and at its rate.',
+  },
   'propose/frames': {
     severity: 'error',
     text: 'The track has {track} frames and the film has {film}, so the track belongs to another film or to another cut of it. Make the track from this film.',
@@ -38,7 +54,15 @@ export const proposeTexts = {
   },
   'propose/nothing-free': {
     severity: 'note',
-    text: 'Everything in “{method}” is marked or confirmed already; there is nothing left to propose.',
+    text: 'Everything in “{method}” is marked, confirmed or set aside already; there is nothing left to propose. Where the last motion of a hand runs on to the end of the film, end it where the cycle ends.',
+  },
+  'propose/part-marked': {
+    severity: 'warning',
+    text: 'Cycle {cycle}, from {from} to {to} s, is only partly marked, so it was left as it is and nothing was learned from it. Mark the rest of it for both hands, or clear what is marked in it, and propose anew.',
+  },
+  'propose/part-confirmed': {
+    severity: 'warning',
+    text: 'In {cycles} some motions are confirmed and some only proposed, so all of that was left as it is and nothing was learned from it. Confirm or refuse the rest, and propose anew.',
   },
   'propose/none-found': {
     severity: 'warning',

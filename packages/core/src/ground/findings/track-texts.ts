@@ -11,6 +11,10 @@ export const trackTexts = {
     severity: 'error',
     text: '“{found}” is not a number for {column}. Write plain digits such as 412.5, or leave the cell empty where the hand is not seen.',
   },
+  'track/too-large': {
+    severity: 'error',
+    text: '“{found}” is too large a number for {column}; no place in a picture is that far away. Check how the table was made.',
+  },
   'track/half-point': {
     severity: 'error',
     text: 'Only one of x and y is given. Write both, or leave both empty where the hand is not seen.',

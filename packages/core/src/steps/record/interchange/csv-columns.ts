@@ -35,7 +35,7 @@ export function namedTable<Column extends string>(
   design: TableDesign<Column>,
 ): Result<NamedTable<Column>, readonly Finding[]> {
   const table = csvTable(text, bestDelimiter(text, design));
-  const columns = design.columns.join(', ');
+  const columns = columnWords(design);
   const [head, ...lines] = table.lines;
   if (head === undefined) return fail([finding('csv/empty', { line: 1 }, { columns })]);
   const names = columnNames(head, design);
@@ -91,10 +91,11 @@ function headFaults<Column extends string>(
   names: readonly string[],
   design: TableDesign<Column>,
 ): Finding[] {
-  const columns = design.columns.join(', ');
+  const columns = columnWords(design);
+  const found = firstLetters(head.cells.join(', '));
   const missing = design.needed
     .filter((column) => !names.includes(column))
-    .map((column) => finding('csv/missing-column', { line: head.line }, { column, columns }));
+    .map((column) => finding('csv/missing-column', { line: head.line }, { column, columns, found }));
   const twice = names.flatMap((name, index) =>
     isKnown(name, design) && names.indexOf(name) < index
       ? [
@@ -110,6 +111,18 @@ function headFaults<Column extends string>(
       : [],
   );
   return [...missing, ...twice];
+}
+
+/** "frame, hand, x, y, and z, opening, presence where they are known". */
+function columnWords<Column extends string>({ columns, needed }: TableDesign<Column>): string {
+  const free = columns.filter((column) => !needed.includes(column));
+  const asked = columns.filter((column) => needed.includes(column)).join(', ');
+  return free.length === 0 ? asked : `${asked}, and ${free.join(', ')} where they are known`;
+}
+
+/** A line of something that is no table may be very long. */
+function firstLetters(text: string): string {
+  return text.length <= 120 ? text : `${text.slice(0, 120)} …`;
 }
 
 /** Spreadsheets pad lines with empty cells; anything else means that a cell was lost or a comma was not quoted. */

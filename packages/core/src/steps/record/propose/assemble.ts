@@ -8,6 +8,7 @@ import type { FoundCycle } from './cycle-path.ts';
 import type { MethodInput, MotionLabel } from './method-input.ts';
 import type { Proposal, ProposedCycle, ProposedMotion, ProposedSpan } from './proposal.ts';
 import type { ProposedRows } from './propose-rows.ts';
+import { leastSight, withinSight } from './sight.ts';
 
 /** Cycles closer than this follow each other without a gap, in seconds. */
 const joined = 0.2;
@@ -36,7 +37,7 @@ export function assembled(method: MethodInput, rows: ProposedRows, before: reado
   }
   if (rows.cycles.length === 0) findings.push(finding('propose/none-found', {}, { cycles }));
   for (const cycle of kept) findings.push(...oddities(method, cycle, cycles));
-  return { ...inBoundaries(method, kept), findings };
+  return { ...inBoundaries(method, kept), kept: method.kept, findings };
 }
 
 function keptCycles(method: MethodInput, rows: ProposedRows, chances: readonly number[]): Kept[] {
@@ -120,7 +121,8 @@ function inBoundaries(method: MethodInput, kept: readonly Kept[]): Omit<Proposal
     const start = method.boundaryAt(cycle.start);
     const end = method.boundaryAt(cycle.end);
     if (end <= start) return;
-    cycles.push({ start, end, confidence: trueChance(cycle.sure) * cycle.chance });
+    const seen = Math.max(...hands.map((hand) => method.sight(hand, cycle.start)));
+    cycles.push({ start, end, confidence: withinSight(trueChance(cycle.sure) * cycle.chance, seen) });
     if (!goesOn) from = start;
     for (const hand of hands) addStarts(method, hand, cycle, { from, goesOn }, rows[hand]);
     if (cycle.joins) return;
@@ -138,10 +140,16 @@ function addStarts(
   row: ProposedMotion[],
 ): void {
   const starts = rows[hand].filter(({ label, missing }) => label !== undefined && !missing);
+  // Of a hand that no confirmed cycle shows nobody can know what its boundaries look like.
+  const blind = method.confirmed.every(({ start, end }) => {
+    return method.sight(hand, (start + end) / 2, (end - start) / 2) < leastSight;
+  });
   const put = (label: number, at: number, sure: number) => {
     const start = Math.max(method.boundaryAt(at), from);
     while ((row.at(-1)?.start ?? -1) >= start && (row.at(-1)?.start ?? 0) >= from) row.pop();
-    row.push({ start, ...(method.labels[label] as MotionLabel), confidence: trueChance(sure) * chance });
+    const seen = blind ? 0 : method.sight(hand, at);
+    const confidence = withinSight(trueChance(sure) * chance, seen);
+    row.push({ start, ...(method.labels[label] as MotionLabel), confidence });
   };
   const [first] = starts;
   if (!goesOn) {

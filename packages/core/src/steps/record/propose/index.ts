@@ -4,5 +4,11 @@ export type { ConfirmedCycle, LabelledStart, Stretch } from './confirmed.ts';
 export type { ProposeInput } from './method-input.ts';
 export type { Proposal, ProposedCycle, ProposedMotion, ProposedSpan } from './proposal.ts';
 export { proposeFromTrack } from './propose.ts';
-export { type ProposedRows, type ProposeWeights, proposeRows, proposeWeights } from './propose-rows.ts';
+export {
+  type OnProgress,
+  type ProposedRows,
+  type ProposeWeights,
+  proposeRows,
+  proposeWeights,
+} from './propose-rows.ts';
 export { type ProposeReport, proposeReport, proposeReportJsonSchema } from './report.ts';

@@ -1,20 +1,19 @@
 import { fail, ok, type Result } from '../../../ground/base/index.ts';
 import { type Finding, finding } from '../../../ground/findings/index.ts';
 import {
-  type Cycle,
   filmOf,
   type Hand,
   hands,
-  itemsBetween,
   type Method,
   type Motion,
   methodClock,
-  type Spanned,
   type Study,
-  spanAt,
 } from '../../../ground/study/index.ts';
 import type { Track } from '../tracks/track.ts';
-import type { ConfirmedCycle, LabelledStart, Stretch } from './confirmed.ts';
+import type { ConfirmedCycle, Stretch } from './confirmed.ts';
+import type { ProposedSpan } from './proposal.ts';
+import { readCycles, shortest } from './read-cycles.ts';
+import { leastSight, type Sight, sightOf } from './sight.ts';
 
 export interface ProposeInput {
   readonly study: Study;
@@ -33,6 +32,7 @@ export interface MethodInput {
   readonly method: Method;
   /** Time of each frame of the track. */
   readonly seconds: Float64Array;
+  readonly sight: Sight;
   readonly boundaryAt: (seconds: number) => number;
   readonly timeAt: (boundary: number) => number;
   readonly last: number;
@@ -42,10 +42,10 @@ export interface MethodInput {
   readonly free: readonly Stretch[];
   /** Cycles whose bounds a person has marked and whose motions nobody has. */
   readonly given: readonly Stretch[];
+  /** Cycles in which proposals stand beside what is confirmed, in boundaries: they stay as they are. */
+  readonly kept: readonly ProposedSpan[];
   readonly findings: readonly Finding[];
 }
-
-const shortest = 0.5;
 
 export function methodInput(input: ProposeInput): Result<MethodInput, readonly Finding[]> {
   const { study, track } = input;
@@ -54,32 +54,48 @@ export function methodInput(input: ProposeInput): Result<MethodInput, readonly F
     const methods = study.methods.map(({ id }) => id).join(', ') || 'none';
     return fail([finding('propose/no-method', {}, { method: input.method, methods })]);
   }
+  if (method.kind === 'composed') return fail([finding('propose/composed', {}, { method: method.name })]);
   const time = timesOf(input, method);
   if (!time.ok) return time;
   const { seconds, timeAt, boundaryAt, last, findings } = time.value;
   const labels = new Labels();
-  const marked = spansOf(method).map((cycle) => readCycle(method, cycle, labels, timeAt));
-  const confirmed = marked.flatMap(({ confirmed }) => confirmed ?? []);
+  const read = readCycles(method, { timeAt, labelOf: (motion) => labels.of(motion) });
+  const { given, kept, taken } = read;
+  const sight = sightOf(track, seconds);
+  const unseen = read.confirmed.filter((cycle) => hands.every((hand) => !shows(sight, cycle, hand)));
+  if (unseen.length > 0 && unseen.length === read.confirmed.length)
+    return fail([...findings, ...unseen.map(unseenFinding('propose/cycles-unseen'))]);
+  const confirmed = read.confirmed.filter((cycle) => !unseen.includes(cycle));
   const tooShort = confirmed.find(({ start, end }) => end - start < shortest);
   if (tooShort !== undefined) {
     const words = { at: tooShort.start.toFixed(2), seconds: (tooShort.end - tooShort.start).toFixed(2) };
     return fail([finding('propose/short-cycle', {}, words)]);
   }
-  const given = marked.flatMap(({ given }) => given ?? []);
   const end = Math.min(seconds[track.frames - 1] ?? 0, timeAt(last));
-  const taken = [...confirmed, ...given, ...markedByBoth(method, timeAt)];
   return ok({
     method,
     seconds,
+    sight,
     boundaryAt,
     timeAt,
     last,
     labels: labels.all,
     confirmed,
     given,
+    kept,
     free: without({ start: seconds[0] ?? 0, end }, taken),
-    findings,
+    findings: [...findings, ...read.findings, ...unseen.map(unseenFinding('propose/cycle-unseen'))],
   });
+}
+
+/** Whether a hand is seen enough in a cycle for others to be found after it. */
+function shows(sight: Sight, { start, end }: Stretch, hand: Hand): boolean {
+  return sight(hand, (start + end) / 2, (end - start) / 2) >= leastSight;
+}
+
+function unseenFinding(code: 'propose/cycle-unseen' | 'propose/cycles-unseen') {
+  return ({ start, end }: Stretch): Finding =>
+    finding(code, {}, { from: start.toFixed(1), to: end.toFixed(1) });
 }
 
 interface Times extends Pick<MethodInput, 'seconds' | 'boundaryAt' | 'timeAt' | 'last' | 'findings'> {}
@@ -102,7 +118,7 @@ function timesOf(
       timeAt: (boundary: number) => boundary / 1e6,
       boundaryAt: (at: number) => Math.max(0, Math.min(last, Math.round(at * 1e6))),
       last,
-      findings: [],
+      findings: rateFindings(method, track.frames / framesPerSecond, framesPerSecond),
     });
   }
   if (filmOf(study, method) === undefined)
@@ -120,6 +136,14 @@ function timesOf(
     last: frames,
     findings: track.frames < frames ? [finding('propose/frames-few', {}, words)] : [],
   });
+}
+
+/** A track and rows that differ much in length are mostly told apart by a wrong rate. */
+function rateFindings(method: Method, seconds: number, rate: number): Finding[] {
+  const rows = Math.max(method.left.end, method.right.end) / 1e6;
+  if (rows > seconds * 0.9 && rows < seconds * 1.1) return [];
+  const words = { rate, track: seconds.toFixed(1), rows: rows.toFixed(1), method: method.name };
+  return [finding('propose/rate', {}, words)];
 }
 
 function nearestFrame(seconds: Float64Array, at: number): number {
@@ -152,72 +176,6 @@ class Labels {
     this.known.set(key, this.all.length - 1);
     return this.all.length - 1;
   }
-}
-
-/** The cycles that a person has marked; where none is, all that is marked in both hands counts as one. */
-function spansOf(method: Method): readonly Spanned<Cycle>[] {
-  const cycles = method.cycles.items.flatMap((item, index) =>
-    item.said === 'proposed' ? [] : [spanAt(method.cycles, index) as Spanned<Cycle>],
-  );
-  if (method.cycles.items.length > 0) return cycles;
-  const marked = hands.map((hand) =>
-    method[hand].items.flatMap((motion, index) => (counts(motion) ? [index] : [])),
-  );
-  if (marked.some((indexes) => indexes.length === 0)) return [];
-  const start = Math.min(
-    ...hands.map((hand, side) => method[hand].items[marked[side]?.[0] ?? 0]?.start ?? 0),
-  );
-  const end = Math.max(
-    ...hands.map((hand, side) => spanAt(method[hand], marked[side]?.at(-1) ?? 0)?.end ?? 0),
-  );
-  return [{ item: { id: 'marked', start }, index: 0, start, end }];
-}
-
-function counts(motion: Motion): boolean {
-  return motion.kind !== 'unmarked' && motion.said !== 'proposed';
-}
-
-interface ReadCycle {
-  readonly confirmed?: ConfirmedCycle;
-  readonly given?: Stretch;
-}
-
-function readCycle(
-  method: Method,
-  cycle: Spanned<Cycle>,
-  labels: Labels,
-  timeAt: (boundary: number) => number,
-): ReadCycle {
-  const rows = hands.map((hand) => itemsBetween(method[hand], cycle.start, cycle.end));
-  const marked = rows.map((row) => row.filter(({ item }) => counts(item)));
-  // The last cycle of a row may reach over what nobody has marked yet.
-  const end = Math.max(cycle.start, ...marked.map((row) => row.at(-1)?.end ?? cycle.start));
-  const span = end - cycle.start;
-  const share = (row: readonly Spanned<Motion>[]) =>
-    row.reduce((sum, item) => sum + item.end - item.start, 0) / Math.max(1, span);
-  const [left, right] = marked as [Spanned<Motion>[], Spanned<Motion>[]];
-  if (span === 0 || (share(left) + share(right)) / 2 < 0.3 || Math.max(share(left), share(right)) < 0.6) {
-    const untouched = left.length === 0 && right.length === 0 && cycle.item.setAside === undefined;
-    return untouched ? { given: { start: timeAt(cycle.start), end: timeAt(cycle.end) } } : {};
-  }
-  const starts = (hand: Hand): LabelledStart[] =>
-    itemsBetween(method[hand], cycle.start, end).map(({ item }) => ({
-      at: timeAt(item.start),
-      label: labels.of(item),
-    }));
-  return {
-    confirmed: { start: timeAt(cycle.start), end: timeAt(end), left: starts('left'), right: starts('right') },
-  };
-}
-
-function markedByBoth(method: Method, timeAt: (boundary: number) => number): Stretch[] {
-  return method.left.items.flatMap((item, index) => {
-    const own = spanAt(method.left, index);
-    if (own === undefined || !counts(item)) return [];
-    return itemsBetween(method.right, own.start, own.end)
-      .filter((other) => counts(other.item))
-      .map(({ start, end }) => ({ start: timeAt(start), end: timeAt(end) }));
-  });
 }
 
 /** The whole without what is taken; pieces shorter than half a second are not worth a look. */

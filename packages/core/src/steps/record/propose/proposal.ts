@@ -27,5 +27,7 @@ export interface Proposal {
   readonly right: readonly ProposedMotion[];
   /** In order and apart from each other; outside of them nothing is proposed. */
   readonly spans: readonly ProposedSpan[];
+  /** Cycles of which a person has confirmed a part: what was proposed there before stays. */
+  readonly kept?: readonly ProposedSpan[];
   readonly findings: readonly Finding[];
 }

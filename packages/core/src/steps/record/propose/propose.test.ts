@@ -53,6 +53,22 @@ describe('from one confirmed cycle', () => {
   });
 });
 
+describe('a long search', () => {
+  it('says how much is done: from above 0 to 1 without falling, and with it the proposal is the same', () => {
+    const short = madeTrack({ seed: 7, cycles: 6, motions: [2, 3], motionSeconds: [0.3, 0.6] });
+    const study = madeStudy(short, [1, 3]);
+    const { track, framesPerSecond } = short;
+    const input = { study, method: 'm', track, framesPerSecond };
+    const told: number[] = [];
+    const found = proposeFromTrack(input, (share) => told.push(share));
+    expect(found).toEqual(proposeFromTrack(input));
+    expect(told.length).toBeGreaterThan(8);
+    expect(told).toEqual([...told].sort((a, b) => a - b));
+    expect(told[0]).toBeGreaterThan(0);
+    expect(told.at(-1)).toBeCloseTo(1, 9);
+  });
+});
+
 describe('what stands in the way is said', () => {
   const study = madeStudy(made, [1]);
   const { frames } = made.track;
@@ -75,6 +91,45 @@ describe('what stands in the way is said', () => {
   it('an unknown method is answered with those that there are', () => {
     const asked = proposeFromTrack({ study, method: 'x', track: made.track });
     expect(asked.ok ? '' : asked.error[0]?.message).toBe('The study has no method “x”. It has: m.');
+  });
+
+  it('of a hand that the track does not show nothing is called likely', () => {
+    const { right: _, ...one } = made.track;
+    const { right, left } = proposed(study, one);
+    expect(right.length).toBeGreaterThan(10);
+    expect(Math.max(...right.map(({ confidence }) => confidence))).toBeLessThanOrEqual(0.3);
+    expect(Math.max(...left.map(({ confidence }) => confidence))).toBeGreaterThan(0.8);
+  });
+
+  it('a confirmed cycle in which the track shows no hand teaches nothing; alone it is refused', () => {
+    const [from, to] = [made.cycles[1] as number, made.cycles[2] as number];
+    const gone = (values: Float32Array) =>
+      values.map((value, frame) => (frame >= from && frame < to ? Number.NaN : value));
+    const without = (hand: Hand) => {
+      const own = made.track[hand];
+      if (own === undefined) throw new Error('both hands are made');
+      return { ...own, x: gone(own.x), y: gone(own.y) };
+    };
+    const track = { ...made.track, left: without('left'), right: without('right') };
+    expect(codes(study, track)).toEqual(['propose/cycles-unseen']);
+    expect(codes(madeStudy(made, [1, 3]), track)).toContain('propose/cycle-unseen');
+    expect(proposed(madeStudy(made, [1, 3]), track).cycles.length).toBeGreaterThan(2);
+  });
+
+  it('a composed method has no film to look at', () => {
+    const [method] = study.methods as [Method];
+    const composed: Study = { ...study, methods: [{ ...method, kind: 'composed' }] };
+    expect(codes(composed, made.track)).toEqual(['propose/composed']);
+  });
+
+  it('a rate at which the track is much shorter or longer than the rows is told', () => {
+    const at = (framesPerSecond: number) => {
+      const found = proposeFromTrack({ study, method: 'm', track: made.track, framesPerSecond });
+      return (found.ok ? found.value.findings : found.error).map(({ code }) => code);
+    };
+    expect(at(30)).not.toContain('propose/rate');
+    expect(at(25)).toContain('propose/rate');
+    expect(at(900)).toContain('propose/rate');
   });
 
   it('a film in which nothing runs like the confirmed cycle gets no cycle', () => {

@@ -4,28 +4,37 @@ import { type Hand, hands } from '../../../ground/study/index.ts';
 import { assembled } from './assemble.ts';
 import { methodInput, type ProposeInput } from './method-input.ts';
 import type { Proposal } from './proposal.ts';
-import { proposeRows } from './propose-rows.ts';
+import { type OnProgress, proposeRows, proposeWeights } from './propose-rows.ts';
 import { roughRows } from './rough-rows.ts';
 
 /**
  * Proposes the cycles that nobody has marked yet, from the confirmed ones and the track of both hands; without a
  * confirmed cycle a rough row of each hand. Pure: the same input gives the same proposal.
+ * @param onProgress told while cycles are proposed, which takes long in a long film
  */
-export function proposeFromTrack(input: ProposeInput): Result<Proposal, readonly Finding[]> {
-  const read = methodInput(input);
-  if (!read.ok) return read;
+export function proposeFromTrack(
+  input: ProposeInput,
+  onProgress?: OnProgress,
+): Result<Proposal, readonly Finding[]> {
   const seen = handsSeen(input);
+  const read = methodInput(input);
+  // What is wrong with the whole track explains what is wrong with a cycle in it.
+  const unseen = !read.ok && read.error.some(({ code }) => code === 'propose/cycles-unseen');
+  if (!read.ok && !unseen) return read;
   if (seen.some(({ severity }) => severity === 'error')) return fail(seen);
+  if (!read.ok) return read;
   const method = read.value;
   const findings = [...method.findings, ...seen];
   if (method.free.length === 0 && method.given.length === 0) {
     return ok({
       ...nothing,
+      kept: method.kept,
       findings: [...findings, finding('propose/nothing-free', {}, { method: method.method.name })],
     });
   }
   if (method.confirmed.length === 0) return ok(roughRows(input, method, findings));
-  const rows = proposeRows(input.track, method.seconds, method.confirmed, method.free, method.given);
+  const { seconds, confirmed, free, given } = method;
+  const rows = proposeRows(input.track, seconds, confirmed, free, given, proposeWeights, onProgress);
   return ok(assembled(method, rows, findings));
 }
 

@@ -37,7 +37,7 @@ export function roughRows(input: ProposeInput, method: MethodInput, before: read
       }
   }
   const findings = [...before, finding('propose/no-cycle', {}, { method: method.method.name })];
-  return { cycles: [], ...rows, spans, findings };
+  return { cycles: [], ...rows, spans, kept: method.kept, findings };
 }
 
 interface RoughMotion {

@@ -21,7 +21,18 @@ export interface Moments {
   readonly speedRoot: number;
 }
 
-export function momentsOf({ data }: HandSignals, weights: UnlikeWeights): Moments {
+const ready = new WeakMap<HandSignals, WeakMap<UnlikeWeights, Moments>>();
+
+/** Moments of the whole film; every cycle asks for them, so the same signals and weights give the same ones. */
+export function momentsOf(hand: HandSignals, weights: UnlikeWeights): Moments {
+  const ofHand = ready.get(hand) ?? new WeakMap<UnlikeWeights, Moments>();
+  ready.set(hand, ofHand);
+  const moments = ofHand.get(weights) ?? weighted(hand, weights);
+  ofHand.set(weights, moments);
+  return moments;
+}
+
+function weighted({ data }: HandSignals, weights: UnlikeWeights): Moments {
   const roots = new Float32Array(channels);
   for (const index of [channel.x, channel.y, channel.z]) roots[index] = Math.sqrt(weights.place);
   for (const index of [channel.vx, channel.vy, channel.vz]) roots[index] = Math.sqrt(weights.velocity);

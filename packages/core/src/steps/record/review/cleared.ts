@@ -9,11 +9,8 @@ import {
   type Motion,
   type Row,
 } from '../../../ground/study/index.ts';
-
-/** Why a stretch between two cycles is set aside: the row of cycles knows no gaps. */
-export const betweenCycles = 'between cycles';
-/** Why a stretch is set aside that a person has refused as a cycle. */
-export const notACycle = 'not a cycle';
+import { betweenCycles, notACycle } from '../propose/aside.ts';
+import type { ProposedSpan } from '../propose/index.ts';
 
 /** Whether nothing begins in a stretch, in either hand; what only reaches into it belongs to the one before. */
 export function isBare(method: Method, from: number, to: number): boolean {
@@ -47,23 +44,29 @@ export function hasProposals({ left, right, cycles }: Method): boolean {
 }
 
 /**
- * The method without any proposal. What a person has marked or confirmed stays to the frame: where only a proposed mark
- * ended their last cycle, that cycle ends with the last motion in it.
+ * The method without any proposal, but for those in the kept stretches. What a person has marked or confirmed stays to
+ * the frame: where only a proposed mark ended their last cycle, that cycle ends with the last motion in it.
  */
-export function clearedMethod(method: Method): Method {
+export function clearedMethod(method: Method, kept: readonly ProposedSpan[] = []): Method {
   if (!hasProposals(method)) return method;
-  const clear = (hand: Hand) => withoutMotions(method[hand], isProposed);
+  const goes = (item: Motion | Cycle) =>
+    isProposed(item) && kept.every(({ from, to }) => item.start < from || item.start >= to);
+  const clear = (hand: Hand) => withoutMotions(method[hand], goes);
   const emptied = { ...method, left: clear('left'), right: clear('right') };
-  return { ...emptied, cycles: clearedCycles(emptied) };
+  return { ...emptied, cycles: clearedCycles(emptied, goes, kept) };
 }
 
-function clearedCycles(method: Method): Row<Cycle> {
+function clearedCycles(
+  method: Method,
+  goes: (cycle: Cycle) => boolean,
+  spans: readonly ProposedSpan[],
+): Row<Cycle> {
   const { items, end } = method.cycles;
   const kept = items.flatMap((cycle, index): Cycle[] => {
-    if (!isProposed(cycle)) return [cycle];
-    // What a person has refused ends where the proposal after it began.
-    const refused = items[index - 1]?.setAside === notACycle;
-    return refused ? [{ id: cycle.id, start: cycle.start, said: 'confirmed', setAside: betweenCycles }] : [];
+    if (!goes(cycle)) return [cycle];
+    // What a person has refused, and what is kept, ends where the proposal after it began.
+    const ends = items[index - 1]?.setAside === notACycle || spans.some(({ to }) => to === cycle.start);
+    return ends ? [{ id: cycle.id, start: cycle.start, said: 'confirmed', setAside: betweenCycles }] : [];
   });
   return withoutBareMarks(method, { items: kept, end: endOfKept(method, kept, end) });
 }

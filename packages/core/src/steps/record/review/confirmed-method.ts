@@ -9,7 +9,8 @@ import {
   type Motion,
   type Row,
 } from '../../../ground/study/index.ts';
-import { betweenCycles, isBare, notACycle, withoutMotions } from './cleared.ts';
+import { betweenCycles, notACycle } from '../propose/aside.ts';
+import { isBare, withoutMotions } from './cleared.ts';
 
 interface Said {
   readonly said?: 'marked' | 'proposed' | 'confirmed' | undefined;

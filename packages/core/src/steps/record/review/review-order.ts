@@ -1,5 +1,5 @@
 import { type Hand, hands, isProposed, type Method } from '../../../ground/study/index.ts';
-import { betweenCycles } from './cleared.ts';
+import { betweenCycles } from '../propose/aside.ts';
 
 /** One thing that waits for a person’s yes or no. */
 export interface ReviewItem {

@@ -6,11 +6,13 @@ import {
   type MethodClock,
   type Motion,
   markedStretch,
+  proposedBetween,
   type Row,
   spanAt,
 } from '../../../ground/study/index.ts';
+import { betweenCycles } from '../propose/aside.ts';
 import type { Proposal, ProposedCycle, ProposedMotion, ProposedSpan } from '../propose/index.ts';
-import { betweenCycles, clearedMethod, isBare, markedEnd } from './cleared.ts';
+import { clearedMethod, isBare, markedEnd } from './cleared.ts';
 
 /** Boundaries closer than this in real time are the same one: a person’s mark then stands. Microseconds. */
 const sameUs = 200_000;
@@ -35,7 +37,7 @@ export function withProposal(
   clock: Pick<MethodClock, 'timeOf'>,
   newId: () => string,
 ): Method {
-  const method = clearedMethod(before);
+  const method = clearedMethod(before, proposal.kept);
   const near = (a: number, b: number) => Math.abs(clock.timeOf(a) - clock.timeOf(b)) <= sameUs;
   const theirs = standsOf(method, proposal, near);
   const refused = theirs.filter(({ mark }) => mark?.setAside !== undefined);
@@ -81,7 +83,7 @@ function standsOf(method: Method, { cycles }: Proposal, near: Near): Stand[] {
     const other = inside.filter((cycle) => !near(cycle.start, start));
     const own = bare ? cycles.find((cycle) => near(cycle.start, start))?.end : markedEnd(method, start, end);
     const cut = other.length > 0 && own !== undefined ? Math.min(own, end) : end;
-    return [{ start, end: cut, mark, theirs: !bare }];
+    return [{ start, end: cut, mark, theirs: !bare && proposedBetween(method, start, cut) === 0 }];
   });
 }
 

@@ -86,7 +86,7 @@ describe('a table of a track', () => {
     ],
     ['a frame beyond all films', 'frame,hand,x,y\n99999999999,left,1,2', {}, ['2:1 track/too-many-frames']],
     ['words for numbers', 'y,hand,x,frame\n2px,left,inf,0', {}, ['2:1 track/number', '2:3 track/number']],
-    ['a number too large to keep', 'frame,hand,x,y\n0,left,1e99,2', {}, ['2:3 track/number']],
+    ['a number too large to keep', 'frame,hand,x,y\n0,left,1e99,2', {}, ['2:3 track/too-large']],
     [
       'half a place',
       'frame,hand,x,y\n0,left,1,\n1,left,,2',
@@ -112,6 +112,16 @@ describe('a table of a track', () => {
     ['nothing seen', 'frame,hand,x,y\n0,left,,\n1,right,,', {}, ['2:3 track/nothing-seen']],
   ])('%s is refused with its line and column', (_, text, options, expected) => {
     expect(faults(text, options)).toEqual(expected);
+  });
+
+  it('wrong columns: what is missing, what there is, and which may be left out', () => {
+    const found = readTrackCsv('time,hand,px,y\n0,left,1,2');
+    expect(found.ok ? [] : found.error.map(({ message }) => message)).toEqual(
+      ['frame', 'x'].map(
+        (column) =>
+          `The column “${column}” is missing. The first line must name the columns: frame, hand, x, y, and z, opening, presence where they are known. It names: time, hand, px, y.`,
+      ),
+    );
   });
 
   it('a slip in every line is told by the first ones and a count', () => {

@@ -30,6 +30,8 @@ export function readTrackLine(line: CsvLine, cellOf: CellOf): TrackLine | Findin
   const number = (column: TrackColumn) => {
     const value = numberOf(text(column));
     if (value === undefined) fault('track/number', column, { found: text(column), column });
+    else if (Math.abs(value) === Number.POSITIVE_INFINITY)
+      fault('track/too-large', column, { found: text(column), column });
     return value ?? Number.NaN;
   };
   const frame = frameOf(text('frame'));
@@ -62,10 +64,12 @@ function handOf(text: string): Hand | undefined {
   return word === 'left' || word === 'right' ? word : undefined;
 }
 
-/** NaN for an empty cell and for the words with which programs say that there is none; nothing for what is no number. */
+/**
+ * NaN for an empty cell and for the words with which programs say that there is none; infinite for what is too large to keep;
+ * nothing for what is no number.
+ */
 function numberOf(text: string): number | undefined {
   if (text === '' || /^(?:nan|na|null)$/i.test(text)) return Number.NaN;
   if (!/^[+\-−]?(?:\d+(?:[.,]\d*)?|[.,]\d+)(?:[eE][+-]?\d+)?$/.test(text)) return undefined;
-  const value = Math.fround(Number(text.replace(',', '.').replace('−', '-')));
-  return Number.isFinite(value) ? value : undefined;
+  return Math.fround(Number(text.replace(',', '.').replace('−', '-')));
 }
