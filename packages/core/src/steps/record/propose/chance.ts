@@ -34,7 +34,7 @@ export function trueChance(share: number): number {
 }
 
 /** Cycles less likely than this are not proposed. */
-export const leastChance = 0.15;
+export const leastChance = 0.07;
 
 /**
  * The chance that each found cycle is one at all. What tells is how like the confirmed cycle it is, and how much more like
