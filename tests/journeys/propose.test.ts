@@ -107,6 +107,17 @@ describe('one cycle is marked, and one key proposes the others', () => {
     const count = Number((await open(page).textContent())?.split(' ')[0]);
     expect(count).toBeGreaterThan(100);
 
+    await page.locator('.review-strip summary').click();
+    const remark = page.locator('.review-strip li').first();
+    const [, at = ''] = /something goes on from ([\d.]+)/.exec((await remark.textContent()) ?? '') ?? [];
+    await remark.getByRole('button', { name: 'Show' }).click();
+    await page.waitForFunction(
+      (frame) =>
+        Math.abs(Number(document.querySelector('output.frame')?.getAttribute('data-frame')) - frame) <= 2,
+      Number(at) * secondLong,
+    );
+    await page.locator('.review-strip summary').click();
+
     await page.keyboard.press('Control+KeyZ');
     await open(page).waitFor({ state: 'detached' });
     expect(saidOf(await onlyMethod(page, id))).not.toContain('proposed');

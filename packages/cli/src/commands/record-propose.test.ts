@@ -42,6 +42,17 @@ function oneMarked(marks: 'one' | 'all'): Study {
   return { ...study, methods: [method] };
 }
 
+/** The method with something marked in both hands from the first frame to the last. */
+function wholly(method: Method): Method {
+  const row = (hand: Hand): Method['left'] => ({
+    ...method[hand],
+    items: method[hand].items.map((motion) =>
+      motion.kind === 'unmarked' ? { ...motion, kind: 'UD' as const } : motion,
+    ),
+  });
+  return { ...method, left: row('left'), right: row('right') };
+}
+
 const csv = writeTrackCsv(track.value);
 const files = {
   'one.json': writeStudy(oneMarked('one')),
@@ -69,13 +80,28 @@ describe('evenhand record propose', () => {
     expect(slow.code).toBe(0);
   });
 
-  it('where nothing is found that runs like the marked cycle the exit code is 1 and the study stays as it was', async () => {
+  it('a track in which nothing moves is refused, and nothing is written', async () => {
     const still = csv.replaceAll(/^(\d+,\w+),.*$/gm, '$1,100,100,,');
     const words = ['record', 'propose', 'one.json', '--track', 'still.csv', '-o', 'two.json'];
     const { code, err, files: after } = await call(words, { files: { ...files, 'still.csv': still } });
+    expect(code).toBe(2);
+    expect(err).toContain('In the track no hand moves or opens');
+    expect(after['two.json']).toBeUndefined();
+  });
+
+  it('where nothing is left to propose the exit code is 1 and the study stays as it was', async () => {
+    const words = ['record', 'propose', 'whole.json', '--track', 'hands.csv', '-o', 'two.json'];
+    const whole: Study = { ...oneMarked('one'), methods: [wholly(present)] };
+    const {
+      code,
+      err,
+      files: after,
+    } = await call(words, {
+      files: { ...files, 'whole.json': writeStudy(whole) },
+    });
     expect(code, err).toBe(1);
     expect(err).toContain('Nothing was proposed; why is said above.');
-    expect(made(after['two.json'])).toEqual(oneMarked('one').methods[0]);
+    expect(made(after['two.json'])).toEqual(whole.methods[0]);
   });
 
   it('from one marked cycle and a table of the hands to a study with all seven', async () => {

@@ -5,7 +5,13 @@ import type { Proposal } from '@evenhand/core/record';
 import type { ProposeAnswer, ProposeProgress, ProposeRequest } from './propose-worker.ts';
 
 /** A proposal, or in sentences why there is none. */
-export type ProposalFound = Result<Proposal, readonly { readonly message: string }[]>;
+export type ProposalFound = Result<Proposal, readonly Remark[]>;
+
+/** Something to be told, and the frame where it can be looked at. */
+export interface Remark {
+  readonly message: string;
+  readonly where?: { readonly frame?: number };
+}
 
 export type OnProposing = (share: number, secondsLeft: number) => void;
 

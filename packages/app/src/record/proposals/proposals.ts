@@ -20,7 +20,7 @@ import {
 } from '@evenhand/core/record';
 import { randomId } from '../../editor/page-ports.ts';
 import type { RecordDesk } from '../desk.ts';
-import { askProposal } from './ask-proposal.ts';
+import { askProposal, type Remark } from './ask-proposal.ts';
 
 export interface Proposing {
   /** 0 to 1. */
@@ -39,7 +39,7 @@ export interface ProposalsState {
   /** Confidence from which “all above” confirms, 0 to 1. */
   readonly above: number;
   /** What the last proposal has to say, in sentences. */
-  readonly remarks: readonly string[];
+  readonly remarks: readonly Remark[];
 }
 
 /** The film runs over a boundary from this long before it to this long after, in microseconds of real time. */
@@ -112,10 +112,10 @@ export class Proposals {
     });
     if (this.#asking !== asking || found === undefined) return;
     this.#asking = undefined;
-    const said = (found.ok ? found.value.findings : found.error).map(({ message }) => message);
+    const said: readonly Remark[] = found.ok ? found.value.findings : found.error;
     this.#set({ working: false, remarks: said });
     if (found.ok) this.#put(method.id, found.value);
-    else desk.say(said[0] ?? 'Nothing could be proposed.');
+    else desk.say(said[0]?.message ?? 'Nothing could be proposed.');
   }
 
   stop(): void {
@@ -130,7 +130,8 @@ export class Proposals {
     // Somebody may have marked more, or gone to another method, while it was worked out.
     if (method === undefined || method.id !== methodId) return;
     const edit = proposalEdit(method, proposal, methodClock(desk.study, method), randomId);
-    if (edit === undefined) return desk.say(this.#state.remarks[0] ?? 'There is nothing to propose.');
+    if (edit === undefined)
+      return desk.say(this.#state.remarks[0]?.message ?? 'There is nothing to propose.');
     if (!desk.dispatch(edit)) return;
     this.#set({ current: undefined });
     const cycles =
@@ -191,6 +192,16 @@ export class Proposals {
     this.#lit = [{ hand: item.row === 'cycles' ? 'both' : item.row, from: found.start, to: found.end }];
     if (desk.player === undefined) desk.jump(item.at);
     else if (loop.to > loop.from) desk.showSpans(this.#lit, loop);
+  }
+
+  /** Goes to what a remark is about; the loop about a boundary would lead away again. */
+  showRemark(frame: number): void {
+    const desk = this.#desk;
+    if (this.#lit !== undefined && desk.state().lit === this.#lit) desk.hideSpans();
+    this.#lit = undefined;
+    this.#set({ current: undefined });
+    desk.player?.pause();
+    desk.jump(frame);
   }
 
   /** Confirms what is shown, and goes on; what was mended meanwhile is confirmed already. */

@@ -9,6 +9,7 @@ import type { RecordDesk } from '../desk.ts';
 import { leftWords } from '../left-words.ts';
 import { CommandButton } from '../transport.tsx';
 import { useDesk, useDocument } from '../use-desk.ts';
+import type { Remark } from './ask-proposal.ts';
 import type { ProposalsState, Proposing } from './proposals.ts';
 
 const limits = [0.99, 0.95, 0.9, 0.8, 0.7, 0.5, 0] as const;
@@ -29,7 +30,13 @@ export function ReviewStrip(props: { readonly desk: RecordDesk }) {
     <section className="review-strip" aria-label="Proposals">
       <ProposePart desk={desk} state={state} again={order.length > 0} />
       {order.length === 0 ? null : <ReviewPart desk={desk} method={method} order={order} state={state} />}
-      {state.remarks.length === 0 ? null : <Remarks remarks={state.remarks} />}
+      {state.remarks.length === 0 ? null : (
+        <Remarks
+          desk={desk}
+          remarks={state.remarks}
+          brief={order.length > 0 && state.current !== undefined}
+        />
+      )}
     </section>
   );
 }
@@ -160,19 +167,36 @@ function motionWords({ kind, object }: Method['left']['items'][number]): string 
   return `${facts.code} ${facts.name}${object === undefined ? '' : ` (${object})`}`;
 }
 
-/** What the program noticed on its way, in sentences. */
-function Remarks(props: { readonly remarks: readonly string[] }) {
-  const { remarks } = props;
+interface RemarksParts {
+  readonly desk: RecordDesk;
+  readonly remarks: readonly Remark[];
+  /** A boundary is under review: the room is needed for the film. */
+  readonly brief: boolean;
+}
+
+/** What the program noticed on its way, in sentences, each with the way to where it can be seen. */
+function Remarks({ desk, remarks, brief }: RemarksParts) {
   const [first] = remarks;
-  if (remarks.length === 1) return <p className="remarks soft">{first}</p>;
   return (
-    <details className="remarks">
+    <details className={brief ? 'remarks brief' : 'remarks'}>
       <summary>
-        {countText(remarks.length, 'remark')}: {first}
+        {countText(remarks.length, 'remark')}
+        {brief ? null : <span className="first">: {first?.message}</span>}
       </summary>
       <ul>
-        {remarks.slice(1).map((text) => (
-          <li key={text}>{text}</li>
+        {remarks.map(({ message, where }) => (
+          <li key={message}>
+            {message}{' '}
+            {where?.frame === undefined ? null : (
+              <button
+                type="button"
+                className="quiet"
+                onClick={() => desk.proposals.showRemark(where.frame ?? 0)}
+              >
+                Show
+              </button>
+            )}
+          </li>
         ))}
       </ul>
     </details>

@@ -36,6 +36,10 @@ export const proposeTexts = {
     severity: 'error',
     text: 'The track shows no hand in the film, so there is nothing to go by. Hands in gloves or cut by the edge of the picture are often missed: wristbands, or drawn regions of movement, are other ways to a track.',
   },
+  'propose/still': {
+    severity: 'error',
+    text: 'In the track no hand moves or opens from the first frame to the last, so there is nothing to go by. If the hands move in the film, check how the track was made: in a table, that x and y are the places of the hands.',
+  },
   'propose/one-hand': {
     severity: 'warning',
     text: 'The track shows the {seen} hand alone. What is proposed for the {other} hand rests on the {seen} one and is uncertain.',

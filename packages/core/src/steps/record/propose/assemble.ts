@@ -33,7 +33,7 @@ export function assembled(method: MethodInput, rows: ProposedRows, before: reado
   for (const [index, cycle] of rows.cycles.entries()) {
     if ((chances[index] as number) >= leastChance) continue;
     const words = { from: cycle.start.toFixed(1), to: cycle.end.toFixed(1), cycles };
-    findings.push(finding('propose/unlike', {}, words));
+    findings.push(finding('propose/unlike', placeOf(method, cycle.start), words));
   }
   if (rows.cycles.length === 0) findings.push(finding('propose/none-found', {}, { cycles }));
   for (const cycle of kept) findings.push(...oddities(method, cycle, cycles));
@@ -166,6 +166,11 @@ function runningLabel(cycle: ConfirmedCycle, hand: Hand): number | undefined {
   return cycle[hand][0]?.label;
 }
 
+/** The frame to look at; nothing in a method without a film. */
+function placeOf({ method, boundaryAt }: MethodInput, at: number): { readonly frame?: number } {
+  return method.base.kind === 'frames' ? { frame: boundaryAt(at) } : {};
+}
+
 /** What a person should look at in a cycle: motions left out, and time that the confirmed cycles do not have. */
 function oddities(method: MethodInput, { start, rows }: Kept, cycles: string): Finding[] {
   const found: Finding[] = [];
@@ -178,13 +183,14 @@ function oddities(method: MethodInput, { start, rows }: Kept, cycles: string): F
           `${motionFactsOf(method.labels[motion.label as number]?.kind ?? 'unmarked').name} (${hand})`,
       ),
   );
-  if (missing.length > 0) found.push(finding('propose/left-out', {}, { at, motions: missing.join(', ') }));
+  if (missing.length > 0)
+    found.push(finding('propose/left-out', placeOf(method, start), { at, motions: missing.join(', ') }));
   for (const hand of hands)
     rows[hand].forEach(({ at: from, usual, missing: gone }, index) => {
       const to = rows[hand][index + 1]?.at;
       if (to === undefined || usual === undefined || gone || to - from < 2.2 * usual + 0.4) return;
       const words = { at, from: from.toFixed(1), to: to.toFixed(1), cycles };
-      found.push(finding('propose/something-else', { hand }, words));
+      found.push(finding('propose/something-else', { hand, ...placeOf(method, from) }, words));
     });
   return found;
 }

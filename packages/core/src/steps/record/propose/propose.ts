@@ -1,6 +1,7 @@
 import { fail, ok, type Result } from '../../../ground/base/index.ts';
 import { type Finding, finding } from '../../../ground/findings/index.ts';
 import { type Hand, hands } from '../../../ground/study/index.ts';
+import type { Track } from '../tracks/track.ts';
 import { assembled } from './assemble.ts';
 import { methodInput, type ProposeInput } from './method-input.ts';
 import type { Proposal } from './proposal.ts';
@@ -51,12 +52,34 @@ function handsSeen({ track }: ProposeInput): Finding[] {
   };
   const shares = { left: share('left'), right: share('right') };
   if (shares.left < 0.02 && shares.right < 0.02) return [finding('propose/no-hands')];
+  if (isStill(track)) return [finding('propose/still')];
   const [hand] = hands.filter((side) => shares[side] < 0.02);
   if (hand !== undefined) {
     const seen = hand === 'left' ? 'right' : 'left';
     return [finding('propose/one-hand', { hand }, { seen, other: hand }), ...gapsOf(shares, [seen])];
   }
   return gapsOf(shares, hands);
+}
+
+/** Whether no hand goes anywhere or opens: every stretch of such a track is like every other. */
+function isStill(track: Track): boolean {
+  const rows = hands.flatMap((hand) => track[hand] ?? []);
+  const places = rows.flatMap(({ x, y, z }) => [x, y, ...(z === undefined ? [] : [z])]).map(reach);
+  const least = Math.max(0.002 * track.width, 1e-4 * Math.max(...places.map(({ high }) => Math.abs(high))));
+  const opens = rows.some(({ opening }) => opening !== undefined && width(reach(opening)) > 0);
+  return !opens && places.every((place) => width(place) <= least);
+}
+
+const width = ({ low, high }: { readonly low: number; readonly high: number }) => high - low;
+
+function reach(values: Float32Array): { readonly low: number; readonly high: number } {
+  let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  for (const value of values) {
+    if (!Number.isFinite(value)) continue;
+    low = Math.min(low, value);
+    high = Math.max(high, value);
+  }
+  return low > high ? { low: 0, high: 0 } : { low, high };
 }
 
 function gapsOf(shares: Readonly<Record<Hand, number>>, of: readonly Hand[]): Finding[] {

@@ -84,13 +84,13 @@ export function readCycles(method: Method, reader: Reader): ReadCycles {
     given,
     taken: [...confirmed, ...given, ...part.map(({ span }) => span), ...left],
     kept: kept.map(({ start, end }) => ({ from: start, to: end })),
-    findings: [...part.map(({ cycle, span }) => partMarked(cycle, span)), ...partConfirmed(kept)],
+    findings: [...part.map(({ cycle, span }) => partMarked(method, cycle, span)), ...partConfirmed(kept)],
   };
 }
 
-function partMarked({ index }: Spanned<Cycle>, { start, end }: Stretch): Finding {
-  const words = { cycle: index + 1, from: start.toFixed(1), to: end.toFixed(1) };
-  return finding('propose/part-marked', {}, words);
+function partMarked({ base }: Method, cycle: Spanned<Cycle>, { start, end }: Stretch): Finding {
+  const words = { cycle: cycle.index + 1, from: start.toFixed(1), to: end.toFixed(1) };
+  return finding('propose/part-marked', base.kind === 'frames' ? { frame: cycle.start } : {}, words);
 }
 
 function partConfirmed(kept: readonly Spanned<Cycle>[]): Finding[] {
