@@ -17,6 +17,13 @@ const settled = (page: Page) =>
   page.getByText('Changes are being reckoned …').waitFor({ state: 'detached', timeout: 60_000 });
 const change = (page: Page, name: RegExp) => page.getByRole('checkbox', { name });
 
+/** Upper and lower edge of the drawing of the bench, pixels. */
+async function edges(page: Page): Promise<readonly number[]> {
+  const box = await page.locator('.work-plan > svg').first().boundingBox();
+  if (box === null) throw new Error('the bench is not drawn');
+  return [Math.round(box.y), Math.round(box.y + box.height)];
+}
+
 describe('the develop desk', () => {
   it('one click draws the work, its shortest method is proven, one of the ranked changes is taken, the bench rearranged, and the method stands beside the recorded one on the evaluate desk', async () => {
     const { page, faults, strangers } = await openDesk();
@@ -117,6 +124,7 @@ describe('the develop desk', () => {
     await settled(page);
     const add = page.getByRole('button', { name: 'Add to the study' });
     const right = page.locator('[data-row="right"] button.step-bar');
+    const unchanged = await edges(page);
     await right.first().focus();
     await page.keyboard.press('Alt+ArrowRight');
     const verdict = page.locator('.hand-verdict');
@@ -126,6 +134,12 @@ describe('the develop desk', () => {
       /the right hand carries .+ after “.+”, which does not fit “.+”/,
     );
     expect(await add.isDisabled()).toBe(true);
+    // What is broken stands below the rows, in room that was there before: the bench has not moved.
+    expect(await edges(page)).toEqual(unchanged);
+    const rows = await page.locator('.hand-rows').boundingBox();
+    const told = await verdict.boundingBox();
+    expect(told?.y).toBeGreaterThanOrEqual((rows?.y ?? 0) + (rows?.height ?? 0));
+    expect((told?.y ?? 0) + (told?.height ?? 0)).toBeLessThanOrEqual(900);
     await page.getByRole('button', { name: 'One step back' }).click();
     await expect.poll(async () => await verdict.count()).toBe(0);
     await right.first().focus();
@@ -187,6 +201,19 @@ describe('the develop desk', () => {
       await page.setViewportSize({ width: 1024, height: 768 });
       const wide = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
       expect(wide).toBeLessThanOrEqual(0);
+      // Bench and both scores with their steps stand in the window; what the bench is set up with comes below.
+      const lower = await page.evaluate(() => {
+        const bottom = (name: string) => document.querySelector(name)?.getBoundingClientRect().bottom ?? 0;
+        return {
+          bench: bottom('.work-plan > svg'),
+          scores: bottom('.develop-below'),
+          tools: document.querySelector('.plan-choices')?.getBoundingClientRect().top ?? 0,
+        };
+      });
+      expect(lower.bench).toBeGreaterThan(0);
+      expect(lower.scores).toBeGreaterThan(lower.bench);
+      expect(lower.scores).toBeLessThanOrEqual(768);
+      expect(lower.tools).toBeGreaterThanOrEqual(lower.scores);
       // The changes stand under the steps and not upon them.
       const edges = await page.evaluate(() => {
         const box = (name: string) => document.querySelector(name)?.getBoundingClientRect();

@@ -6,6 +6,7 @@ import { useWidth } from '../evaluate/use-width.ts';
 import { SceneView } from '../examine/compare/scene-view.tsx';
 import { useLook } from '../shell/preferences.ts';
 import { HandRows } from './by-hand/hand-rows.tsx';
+import { HandVerdict } from './by-hand/hand-verdict.tsx';
 import type { ByHand } from './by-hand/use-by-hand.ts';
 import type { PlainMethod } from './developed-plain.ts';
 
@@ -51,7 +52,12 @@ export function ComposedScores(props: {
       {picture === undefined ? null : (
         <>
           <SceneView scene={picture.scene} look={look} id="develop" />
-          {byHand === undefined ? null : <HandRows byHand={byHand} x={picture.x} width={width} />}
+          {byHand === undefined ? null : (
+            <>
+              <HandRows byHand={byHand} x={picture.x} width={width} />
+              <HandVerdict byHand={byHand} composed={composed} unit={unit} />
+            </>
+          )}
         </>
       )}
     </section>

@@ -6,7 +6,6 @@ import { Link } from '../shell/link.tsx';
 import { usePreferences } from '../shell/preferences.ts';
 import { goTo } from '../shell/route.ts';
 import { addComposed } from './add-composed.ts';
-import { HandVerdict } from './by-hand/hand-verdict.tsx';
 import { useByHand } from './by-hand/use-by-hand.ts';
 import { ChangesList } from './changes/changes-list.tsx';
 import { keptCosts } from './changes/cost-text.ts';
@@ -120,11 +119,7 @@ export function OpenWork(props: {
             faults={faults}
             unit={unit}
             atOnce={atOnce.moved ? atOnce.figure?.unitTime : undefined}
-          >
-            {byHand === undefined || shown === undefined ? null : (
-              <HandVerdict byHand={byHand} composed={shown} unit={unit} />
-            )}
-          </Verdict>
+          />
           {/* biome-ignore lint/a11y/noNoninteractiveTabindex: as above */}
           <section className="develop-main" aria-label="The bench" tabIndex={0}>
             <BenchPlanView

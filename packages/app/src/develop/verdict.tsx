@@ -1,6 +1,5 @@
 import { micros } from '@evenhand/core/ground/base';
 import { percentText, type TimeUnit, timeText } from '@evenhand/core/ground/units';
-import type { ReactNode } from 'react';
 import type { PlainMethod } from './developed-plain.ts';
 import type { Search } from './use-developed.ts';
 import type { WorkFaults } from './work/work-faults.ts';
@@ -13,9 +12,8 @@ export function Verdict(props: {
   readonly unit: TimeUnit;
   /** Microseconds for a unit with places that were moved since, before the composer has answered. */
   readonly atOnce?: number | undefined;
-  readonly children?: ReactNode;
 }) {
-  const { method, search, faults, unit, atOnce, children } = props;
+  const { method, search, faults, unit, atOnce } = props;
   const { found, stop, longer } = search;
   const time = (us: number) => timeText(micros(Math.round(us)), unit);
   return (
@@ -80,7 +78,6 @@ export function Verdict(props: {
             </p>
           </div>
           <Expected method={method} unit={unit} />
-          {children}
         </>
       )}
     </section>

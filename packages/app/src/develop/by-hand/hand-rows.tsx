@@ -179,7 +179,7 @@ function ChosenStep(props: {
   readonly give: (task: number, together: boolean) => Orders | undefined;
 }) {
   const { byHand, chosen, onChange, give } = props;
-  const { instance, judged, back, reset } = byHand;
+  const { instance, judged } = byHand;
   const { orders } = judged;
   const nameOf = (task: number) => instance.tasks[task]?.name ?? '';
   const button = (words: string, next: Orders | undefined) =>
@@ -200,7 +200,7 @@ function ChosenStep(props: {
         </span>
       ) : (
         <>
-          <strong>{nameOf(chosen.task)}</strong>
+          <strong title={nameOf(chosen.task)}>{nameOf(chosen.task)}</strong>
           {button('Earlier', moveInRow(orders, chosen.hand, chosen.task, -1))}
           {button('Later', moveInRow(orders, chosen.hand, chosen.task, 1))}
           {button('To the other hand', give(chosen.task, false))}
@@ -227,16 +227,6 @@ function ChosenStep(props: {
                 </option>
               ))}
           </select>
-        </>
-      )}
-      {back === undefined ? null : (
-        <>
-          <button type="button" className="quiet" onClick={back}>
-            One step back
-          </button>
-          <button type="button" className="quiet" onClick={reset}>
-            Back to the composed one
-          </button>
         </>
       )}
     </div>

@@ -4,33 +4,58 @@ import { percentText, type TimeUnit, timeText } from '@evenhand/core/ground/unit
 import type { PlainMethod } from '../developed-plain.ts';
 import type { ByHand } from './use-by-hand.ts';
 
-/** What a change by hand breaks, or what it costs against the composed method. */
+/**
+ * What a change by hand breaks, or what it costs against the composed method, in the line below the rows that are changed; that
+ * line is always there, so that nothing else moves when it is filled.
+ */
 export function HandVerdict(props: {
   readonly byHand: ByHand;
   readonly composed: PlainMethod;
   readonly unit: TimeUnit;
 }) {
   const { byHand, composed, unit } = props;
-  const { faults } = byHand.judged;
-  if (!byHand.changed) return null;
-  if (faults.length > 0)
-    return (
-      <div className="hand-verdict" role="alert">
-        <p>
-          <strong>Changed by hand, this cannot be done,</strong> so it cannot be added to the study. It is
-          shown as far as it can be kept.
+  const { changed, judged, method, back, reset } = byHand;
+  return (
+    <div className="hand-verdict-line">
+      {!changed ? null : judged.faults.length > 0 ? (
+        <Broken faults={judged.faults.map(({ message }) => message.replace(before, ''))} />
+      ) : (
+        <p className="hand-verdict" role="status">
+          {costWords(method, composed, unit)}
         </p>
+      )}
+      {back === undefined ? null : (
+        <span className="hand-back">
+          <button type="button" className="quiet" onClick={back}>
+            One step back
+          </button>
+          <button type="button" className="quiet" onClick={reset}>
+            Back to the composed one
+          </button>
+        </span>
+      )}
+    </div>
+  );
+}
+
+/** The first thing that is broken in one line, all of them when it is opened. */
+function Broken({ faults }: { readonly faults: readonly string[] }) {
+  const [first] = faults;
+  const reasons = faults.length === 1 ? '' : `, for ${faults.length} reasons`;
+  return (
+    <details className="hand-verdict" role="alert">
+      <summary title={first}>
+        <strong>Changed by hand, this cannot be done{reasons}:</strong> {first}
+      </summary>
+      {faults.length === 1 ? null : (
         <ul>
-          {faults.map(({ message }) => (
-            <li key={message}>{message.replace(before, '')}</li>
+          {faults.map((fault) => (
+            <li key={fault}>{fault}</li>
           ))}
         </ul>
-      </div>
-    );
-  return (
-    <p className="hand-verdict" role="status">
-      {costWords(byHand.method, composed, unit)}
-    </p>
+      )}
+      <p>It is shown as far as it can be kept, and cannot be added to the study.</p>
+    </details>
   );
 }
 
@@ -50,6 +75,6 @@ function costWords(changed: PlainMethod, composed: PlainMethod, unit: TimeUnit):
   const sure =
     expected === undefined
       ? ''
-      : ` Expected at work ${time(expected.likely / units)}, ${percentText(expected.interval.confidence, 0)} interval ${time(expected.interval.low / units)} to ${time(expected.interval.high / units)}.`;
+      : ` Expected ${time(expected.likely / units)}, ${percentText(expected.interval.confidence, 0)} interval ${time(expected.interval.low / units)} to ${time(expected.interval.high / units)}.`;
   return `Changed by hand, this can be done: ${time(changed.unitTime)} a unit, ${cost}.${sure}`;
 }
