@@ -32,6 +32,11 @@ describe('stretches of a film', () => {
     expect(stretchesOf(1000, keys).map(({ from }) => from)).toEqual([0, 240, 480, 720, 960]);
   });
 
+  it('of a short film are about equal parts for two workers, though key frames are rare', () => {
+    const stretches = stretchesOf(287, [0, 250]);
+    expect(stretches.map(({ from, to }) => to - from)).toEqual([83, 84, 83, 37]);
+  });
+
   it('that are finished are not searched again', () => {
     const all = stretchesOf(1000, [0, 300, 600]);
     expect(stillToDo(all, all.slice(0, 1))).toEqual(all.slice(1));

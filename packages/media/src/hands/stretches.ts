@@ -5,6 +5,9 @@ export interface Stretch {
 }
 
 const usual = 240;
+/** A short film is cut smaller, so that two workers have about equal parts; each stretch begins with some frames of lead. */
+const least = 60;
+const partsOfShort = 4;
 /** A run without a key frame is decoded from its beginning for every stretch in it, so it is cut into few. */
 const mostInRun = 4;
 
@@ -14,10 +17,11 @@ const mostInRun = 4;
  */
 export function stretchesOf(frames: number, keyFrames: readonly number[]): readonly Stretch[] {
   const stretches: Stretch[] = [];
+  const length = Math.min(usual, Math.max(least, Math.ceil(frames / partsOfShort)));
   let from = 0;
   const close = (to: number) => {
     const run = to - from;
-    const pieces = Math.max(1, Math.min(mostInRun, Math.floor(run / usual)));
+    const pieces = Math.max(1, Math.min(mostInRun, Math.floor(run / length)));
     for (let piece = 0; piece < pieces; piece += 1) {
       stretches.push({
         from: from + Math.round((run * piece) / pieces),
@@ -26,7 +30,7 @@ export function stretchesOf(frames: number, keyFrames: readonly number[]): reado
     }
     from = to;
   };
-  for (const key of keyFrames) if (key - from >= usual) close(key);
+  for (const key of keyFrames) if (key - from >= length) close(key);
   if (from < frames) close(frames);
   return stretches;
 }
