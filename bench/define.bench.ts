@@ -1,8 +1,5 @@
-import path from 'node:path';
-import process from 'node:process';
-import { chromium } from 'playwright-core';
-import { createServer } from 'vite';
 import { fixed, printTable, quantile } from './harness.ts';
+import { openBenchPage } from './page.ts';
 import {
   cycles,
   draws,
@@ -14,42 +11,17 @@ import {
 
 /** The standard of a long time study with its bootstrap: in the browser's worker, and plainly with a library of statistics. */
 
-const executablePath = process.env.EVENHAND_BROWSER;
-if (executablePath === undefined) {
-  console.log('No browser was found, so nothing was measured. Bring one with: npm run browser');
-  process.exit(0);
-}
-
 /** The plain way takes too long for all draws, so it makes these and is reckoned up. */
 const plainDraws = 40;
 /** The app is measured as it is served, with its own worker. */
 const clientOfApp = '/packages/app/src/define/standard-client.ts';
 /** So long the meter itself is tried, in ms. */
 const heldUp = 80;
-const root = path.resolve(import.meta.dirname, '..');
-const server = await createServer({
-  root,
-  configFile: false,
-  logLevel: 'error',
-  appType: 'mpa',
-  server: { host: '127.0.0.1', port: 0, hmr: false, watch: null },
+const { page, close } = await openBenchPage('standard', {
+  include: ['zod', 'simple-statistics'],
   worker: { format: 'es' },
-  optimizeDeps: { include: ['zod', 'simple-statistics'], entries: ['bench/standard-page.ts'] },
-});
-await server.listen();
-const browser = await chromium.launch({
-  executablePath,
-  args: [
-    '--no-sandbox',
-    '--disable-gpu',
-    '--disable-quic',
-    '--no-first-run',
-    '--disable-background-networking',
-  ],
 });
 try {
-  const page = await browser.newPage({ viewport: { width: 1440, height: 900 } });
-  await page.goto(new URL('/bench/standard.html', server.resolvedUrls?.local[0]).href);
   const inPage = <T>(call: string): Promise<T> =>
     page.evaluate(
       `Promise.all([import('/bench/standard-page.ts'), import('${clientOfApp}')]).then(([page, app]) => page.${call})`,
@@ -95,6 +67,5 @@ try {
     ],
   );
 } finally {
-  await browser.close();
-  await server.close();
+  await close();
 }

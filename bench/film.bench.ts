@@ -1,51 +1,16 @@
-import path from 'node:path';
-import process from 'node:process';
-import { chromium } from 'playwright-core';
-import { createServer } from 'vite';
 import type { IndexTimes, PlayTimes, StepTimes } from './film-page.ts';
 import { fixed, printTable, quantile } from './harness.ts';
+import { openBenchPage } from './page.ts';
 
 /** Frame steps against seeking a plain `<video>`, playing both ways, and the index of a long film, in a real browser. */
 
-const executablePath = process.env.EVENHAND_BROWSER;
-if (executablePath === undefined) {
-  console.log('No browser was found, so nothing was measured. Bring one with: npm run browser');
-  process.exit(0);
-}
-
-const root = path.resolve(import.meta.dirname, '..');
-const server = await createServer({
-  root,
-  configFile: false,
-  logLevel: 'error',
-  appType: 'mpa',
-  server: { host: '127.0.0.1', port: 0, hmr: false, watch: null },
-  optimizeDeps: { include: ['mediabunny', 'zod'], entries: ['bench/film-page.ts'] },
-});
-await server.listen();
-const browser = await chromium.launch({
-  executablePath,
-  args: [
-    '--no-sandbox',
-    '--disable-gpu',
-    '--disable-quic',
-    '--no-first-run',
-    '--disable-background-networking',
-  ],
-});
+const { inPage, close } = await openBenchPage('film', { include: ['mediabunny', 'zod'] });
 try {
-  const page = await browser.newPage();
-  await page.goto(new URL('/bench/film.html', server.resolvedUrls?.local[0]).href);
   printSteps(await inPage<StepTimes[]>('stepThrough'));
   printPlaying(await inPage<PlayTimes[]>('playThrough'));
   printIndexes(await inPage<IndexTimes[]>('indexLongFilm'));
-
-  function inPage<T>(name: string): Promise<T> {
-    return page.evaluate(`import('/bench/film-page.ts').then((page) => page[${JSON.stringify(name)}]())`);
-  }
 } finally {
-  await browser.close();
-  await server.close();
+  await close();
 }
 
 function printSteps(all: readonly StepTimes[]): void {

@@ -8,11 +8,10 @@ import {
   reportOf,
   type TwoHands,
 } from '@evenhand/media/hands';
-import { chromium } from 'playwright-core';
-import { createServer } from 'vite';
 import { liteRtLoader } from '../scripts/vite/litert-loader.mjs';
 import type { handsInStills, Landmarks, Runs, Searched } from './hands-page.ts';
 import { fixed, printTable, quantile } from './harness.ts';
+import { openBenchPage, root } from './page.ts';
 
 /**
  * The search for hands in a real browser: speed with one worker and with two, error on landmarks that were published with
@@ -20,57 +19,16 @@ import { fixed, printTable, quantile } from './harness.ts';
  * the folder that EVENHAND_FILMS names; the demonstration films are always there.
  */
 
-const executablePath = process.env.EVENHAND_BROWSER;
-if (executablePath === undefined) {
-  console.log('No browser was found, so nothing was measured. Bring one with: npm run browser');
-  process.exit(0);
-}
-
-const root = path.resolve(import.meta.dirname, '..');
 const films = process.env.EVENHAND_FILMS ? path.resolve(process.env.EVENHAND_FILMS) : null;
 const stills = films === null ? null : path.join(films, '..', 'stills');
-const server = await createServer({
-  root,
-  configFile: false,
-  logLevel: 'error',
-  appType: 'mpa',
+const { inPage, close } = await openBenchPage('hands', {
+  include: ['mediabunny', 'zod'],
+  exclude: ['@litertjs/core'],
+  allow: films === null ? [] : [path.dirname(films)],
   plugins: [liteRtLoader()],
   worker: { format: 'es', plugins: () => [liteRtLoader()] },
-  server: {
-    host: '127.0.0.1',
-    port: 0,
-    hmr: false,
-    watch: null,
-    fs: { allow: [root, ...(films === null ? [] : [path.dirname(films)])] },
-  },
-  optimizeDeps: {
-    include: ['mediabunny', 'zod'],
-    exclude: ['@litertjs/core'],
-    entries: ['bench/hands-page.ts'],
-  },
-});
-await server.listen();
-const browser = await chromium.launch({
-  executablePath,
-  args: [
-    '--no-sandbox',
-    '--disable-gpu',
-    '--disable-quic',
-    '--no-first-run',
-    '--disable-background-networking',
-  ],
 });
 try {
-  const page = await browser.newPage();
-  await page.goto(new URL('/bench/hands.html', server.resolvedUrls?.local[0]).href);
-
-  function inPage<T>(name: string, ...args: readonly unknown[]): Promise<T> {
-    const words = args.map((arg) => JSON.stringify(arg)).join(', ');
-    return page.evaluate(
-      `import('/bench/hands-page.ts').then((page) => page[${JSON.stringify(name)}](${words}))`,
-    );
-  }
-
   const address = (file: string) => `/@fs${file.startsWith('/') ? '' : '/'}${file.replaceAll('\\', '/')}`;
   const clip = (name: string) => {
     const file = path.join(films ?? '', name);
@@ -108,8 +66,7 @@ try {
   }
   if (films === null) console.log('\nEVENHAND_FILMS is not set: real clips and stills were left out.');
 } finally {
-  await browser.close();
-  await server.close();
+  await close();
 }
 
 function printSpeed(
