@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
 import type { Film, Study } from '@evenhand/core/ground/study';
-import { decodeTrack, writeTrackCsv } from '@evenhand/core/record';
+import { decodeTrack, encodeTrack, writeTrackCsv } from '@evenhand/core/record';
 import type { Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { type AppUnderTest, allSaved, shownFrame, startApp, type WatchedPage } from './app-under-test.ts';
@@ -52,6 +52,24 @@ describe('a track from a table', () => {
     await readTable(page, table.replace('frame,hand', 'frame,hands'));
     await page.getByText('The column “hand” is missing').waitFor();
     expect((await filmOf(page)).tracks).toBeUndefined();
+    const choose = async (buffer: Buffer) =>
+      await page.setInputFiles('.tracks-panel input[type=file]', {
+        name: 'hands.track.bin',
+        mimeType: 'application/octet-stream',
+        buffer,
+      });
+    await choose(Buffer.from([0x89, 0x50, 0x4e, 0x47, 0, 0, 0, 13]));
+    await page.getByText('This is no table of text').waitFor();
+    const file = Buffer.from(encodeTrack(decoded.value));
+    await choose(file.subarray(0, file.length - 4));
+    await page.getByText('it is cut off or was added to').waitFor();
+    await choose(file);
+    await page.locator('.track-list li').waitFor();
+    expect((await filmOf(page)).tracks).toMatchObject([
+      { name: 'hands.track', frames: decoded.value.frames },
+    ]);
+    await page.getByRole('button', { name: 'Undo' }).click();
+    await page.locator('.track-list li').waitFor({ state: 'detached' });
 
     await readTable(page, table);
     await page.locator('.track-list li').waitFor();

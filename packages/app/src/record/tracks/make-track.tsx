@@ -209,17 +209,18 @@ function spanned(a: { readonly x: number; readonly y: number }, b: typeof a): Re
 function TableField({ desk, film, busy }: Part & { readonly busy: boolean }) {
   return (
     <details>
-      <summary>Read a table (CSV)</summary>
+      <summary>Read a table (CSV) or a track file</summary>
       <div>
         <p className="soft">
           From any other program: a line for each frame and hand, with the columns frame, hand, x, y, and
-          opening if it is known. Frames count from 0, places in pixels of the film.
+          opening if it is known. Frames count from 0, places in pixels of the film. Or a track file of this
+          film, as the command line writes it.
         </p>
         <label className="file-choice">
           <span className="hidden">Table of a track</span>
           <input
             type="file"
-            accept=".csv,.tsv,.txt,text/csv"
+            accept=".csv,.tsv,.txt,.bin,text/csv"
             disabled={busy}
             onChange={(event) => {
               const [file] = event.target.files ?? [];

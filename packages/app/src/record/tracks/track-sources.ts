@@ -1,7 +1,7 @@
 import { fail, ok } from '@evenhand/core/ground/base';
 import { type Finding, finding } from '@evenhand/core/ground/findings';
 import type { Film, Hand } from '@evenhand/core/ground/study';
-import { type PlanePoint, readTrackCsv } from '@evenhand/core/record';
+import { decodeTrack, type PlanePoint, readTrackCsv } from '@evenhand/core/record';
 import {
   type Band,
   type ByHand,
@@ -50,14 +50,19 @@ export function scanMaker(film: Film, wish: ScanWish): TrackMaker {
 /** A table from elsewhere; most tables a person has are below a tenth of this. */
 const largestTable = 200 * 1024 * 1024;
 
+/** A track file by its first bytes, anything else as a table. */
 export function tableMaker(film: Film, frames: number, file: File): TrackMaker {
   return async () => {
     if (file.size > largestTable)
       return fail([finding('track/table-size', { file: file.name }, { limit: 200 })]);
     const { width, height } = film;
-    const read = readTrackCsv(await file.text(), { frames, width, height });
     const inFile = (found: readonly Finding[]) =>
       found.map((item) => ({ ...item, where: { ...item.where, file: file.name } }));
+    const bytes = new Uint8Array(await file.arrayBuffer());
+    const track = decodeTrack(bytes, { frames });
+    if (track.ok) return ok({ track: track.value, findings: [] });
+    if (track.error.code !== 'track/not-a-track') return fail(inFile([track.error]));
+    const read = readTrackCsv(new TextDecoder().decode(bytes), { frames, width, height });
     return read.ok
       ? ok({ track: read.value.track, findings: inFile(read.value.notes) })
       : fail(inFile(read.error));
@@ -100,7 +105,7 @@ export const sourceWords: Readonly<Record<NonNullable<Film['tracks']>[number]['s
   landmarks: 'hands found in the film',
   bands: 'coloured wristbands',
   energy: 'movement in regions',
-  table: 'a table',
+  table: 'a table or file',
 };
 
 /** A name that no other track of the film has. */

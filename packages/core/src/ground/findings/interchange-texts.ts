@@ -2,6 +2,10 @@ import type { TextEntry } from './text-entry.ts';
 
 /** What is told about tables that are read: the part of the catalogue on CSV. */
 export const interchangeTexts = {
+  'csv/not-text': {
+    severity: 'error',
+    text: 'This is no table of text: it holds characters that no text has. Save the table as CSV (UTF-8) and choose that file; the first line must name the columns: {columns}.',
+  },
   'csv/empty': {
     severity: 'error',
     text: 'There are no rows. The first line must name the columns: {columns}.',

@@ -34,8 +34,9 @@ export function namedTable<Column extends string>(
   text: string,
   design: TableDesign<Column>,
 ): Result<NamedTable<Column>, readonly Finding[]> {
-  const table = csvTable(text, bestDelimiter(text, design));
   const columns = columnWords(design);
+  if (text.includes('\0')) return fail([finding('csv/not-text', { line: 1 }, { columns })]);
+  const table = csvTable(text, bestDelimiter(text, design));
   const [head, ...lines] = table.lines;
   if (head === undefined) return fail([finding('csv/empty', { line: 1 }, { columns })]);
   const names = columnNames(head, design);

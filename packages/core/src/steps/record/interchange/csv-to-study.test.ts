@@ -137,7 +137,7 @@ describe('faults of a table are found by line and column', () => {
     ['a missing column', 'hand,motion,end_s\nleft,G,1', [['csv/missing-column', 1, undefined]]],
     ['a column twice', 'hand,motion,start_s,end_s,hand\nleft,G,0,1,left', [['csv/duplicate-column', 1, 5]]],
     ['no head at all', 'left,G,0,1\nright,G,0,1', Array(4).fill(['csv/missing-column', 1, undefined])],
-    ['a spreadsheet file', 'PK\u0003\u0004\u0000\u0000', Array(4).fill(['csv/missing-column', 1, undefined])],
+    ['a spreadsheet file', 'PK\u0003\u0004\u0000\u0000', [['csv/not-text', 1, undefined]]],
     ['an unknown hand', table('feet,G,0,1,,,,'), [['csv/hand', 2, 1]]],
     ['both hands in one line', table('both,G,0,1,,,,'), [['csv/hand-both', 2, 1]]],
     ['no hand', table(',G,0,1,,,,'), [['csv/hand-unsaid', 2, 1]]],

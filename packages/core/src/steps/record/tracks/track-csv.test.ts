@@ -74,6 +74,7 @@ describe('a table of a track', () => {
 
   it.each([
     ['no rows', 'frame,hand,x,y', {}, ['1: csv/empty']],
+    ['no text', '\uFFFDEHTRACK\0\0\u0001', {}, ['1: csv/not-text']],
     ['no hand', 'frame,x,y\n0,1,2', {}, ['1: csv/missing-column']],
     ['a column twice', 'frame,hand,x,y,x\n0,left,1,2,3', {}, ['1:5 csv/duplicate-column']],
     ['a lost cell', 'frame,hand,x,y\n0,left,1', {}, ['2: csv/cells']],
